@@ -15,7 +15,9 @@ set(CMAKE_POSITION_INDEPENDENT_CODE ON)
 
 find_program(SWATHBOOK_CCACHE ccache)
 if(SWATHBOOK_CCACHE)
-    set(CMAKE_CXX_COMPILER_LAUNCHER "${SWATHBOOK_CCACHE}")
+    # Paths count from the root of this copy, so that every copy of the repository shares the cache.
+    set(CMAKE_CXX_COMPILER_LAUNCHER "${CMAKE_COMMAND}" -E env "CCACHE_BASEDIR=${CMAKE_SOURCE_DIR}"
+        CCACHE_NOHASHDIR=true "${SWATHBOOK_CCACHE}")
 endif()
 
 add_library(swathbook_flags INTERFACE)

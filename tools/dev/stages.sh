@@ -1,0 +1,78 @@
+# shellcheck shell=bash
+# ./dev test: every check one after the other, each with its time, and one closing line. Sourced by ./dev.
+
+tests_run=0
+tests_failed=0
+failed_stages=()
+
+# stage TITLE COMMAND...: runs a check; a failure is remembered and the next check still runs
+stage() {
+    local title=$1 begin=$SECONDS
+    shift
+    echo "== $title"
+    if "$@"; then
+        echo "-- $title: passed in $((SECONDS - begin)) s"
+    else
+        echo "-- $title: FAILED after $((SECONDS - begin)) s"
+        failed_stages+=("$title")
+    fi
+    stages_run=$((${stages_run:-0} + 1))
+}
+
+# Ends in the words that ctest closes with, so that whatever reads ctest reads this.
+close_stages() {
+    local failed=$((tests_failed + ${#failed_stages[@]})) run
+    run=$((tests_run + ${stages_run:-0}))
+    echo
+    [ ${#failed_stages[@]} -eq 0 ] || printf 'failed: %s\n' "${failed_stages[@]}"
+    echo "$((run == 0 ? 0 : 100 * (run - failed) / run))% tests passed, $failed tests failed out of $run"
+    echo "Total Test time (real) = $SECONDS sec"
+    [ "$failed" -eq 0 ]
+}
+
+build_and_test() { build_preset "$1" && run_ctest "$@"; }
+
+stages_fast() {
+    stage "layers" python3 tools/check_layers.py
+    stage "sizes" python3 tools/check_sizes.py
+    stage "format" check_format
+    stage "dev build" build_preset dev
+    stage "tests" run_ctest dev
+}
+
+# The time the whole may take, in seconds; lint runs last and stops at it.
+readonly time_limit=2280
+
+lint_in_time() {
+    local left=$((time_limit - SECONDS))
+    lint_sources --seconds "$left"
+}
+
+stages_full() {
+    stage "scripts" lint_scripts
+    stages_fast
+    stage "release build" build_preset release
+    stage "sanitizer build" build_preset asan
+    stage "tests under sanitizers" run_ctest asan
+    stage "fuzz build" build_preset fuzz
+    stage "fuzzing" fuzz_all 60
+    stage "lint" lint_in_time
+}
+
+test_command() {
+    case "$1" in
+        fast)
+            need_packages build check
+            stages_fast
+            ;;
+        full)
+            need_packages build wasm check
+            stages_full
+            ;;
+        *)
+            echo "./dev test: '$1' is neither empty nor 'fast'" >&2
+            return 2
+            ;;
+    esac
+    close_stages
+}
