@@ -76,9 +76,9 @@ public:
     [[nodiscard]] static constexpr Quantity of(double number, UnitType unit) {
         return from_si(number * unit.si + unit.zero);
     }
-    [[nodiscard]] static constexpr Quantity from_si(double si_value) {
+    [[nodiscard]] static constexpr Quantity from_si(double amount) {
         Quantity made;
-        made.si_ = si_value;
+        made.si_ = amount;
         return made;
     }
     [[nodiscard]] constexpr double in(UnitType unit) const { return (si_ - unit.zero) / unit.si; }
