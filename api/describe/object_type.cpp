@@ -101,7 +101,7 @@ Result<void> ObjectType::read_members(const Json& json, void* into, const Path& 
     for (const auto& [key, value] : json.items()) {
         const auto found =
             std::find_if(fields_.begin(), fields_.end(),
-                         [&key = key](const Field& field) { return field.name == key; });
+                         [&wanted = key](const Field& field) { return field.name == wanted; });
         if (found == fields_.end()) {
             if (std::find(also_allowed.begin(), also_allowed.end(), key) != also_allowed.end()) {
                 continue;

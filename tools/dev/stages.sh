@@ -52,6 +52,7 @@ stages_full() {
     stage "scripts" lint_scripts
     stages_fast
     stage "release build" build_preset release
+    stage "WebAssembly build" build_preset wasm
     stage "sanitizer build" build_preset asan
     stage "tests under sanitizers" run_ctest asan
     stage "fuzz build" build_preset fuzz
