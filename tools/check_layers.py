@@ -32,7 +32,6 @@ FORBIDDEN_EVERYWHERE = {
     "print": "g++ 12 has no std::print: use fmt/format.h",
     "expected": "use core/base/result.hpp",
     "mdspan": "g++ 12 has no std::mdspan",
-    "regex": "too slow, and another answer with another library",
 }
 
 

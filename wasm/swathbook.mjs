@@ -140,6 +140,11 @@ class Swathbook {
     if (!ok) throw new SwathbookError(schema.error);
     return schema;
   }
+
+  /** How much linear memory the running module holds. */
+  memoryBytes() {
+    return this.#running().memory.buffer.byteLength;
+  }
 }
 
 /** Opens the module from a URL, bytes or an already compiled WebAssembly.Module. */

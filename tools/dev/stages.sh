@@ -53,6 +53,7 @@ stages_full() {
     stages_fast
     stage "release build" build_preset release
     stage "WebAssembly build" build_preset wasm
+    stage "WebAssembly cases" wasm_cases
     stage "sanitizer build" build_preset asan
     stage "tests under sanitizers" run_ctest asan
     stage "fuzz build" build_preset fuzz
