@@ -1,0 +1,66 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "core/notebook/body.hpp"
+#include "core/notebook/fold.hpp"
+
+namespace swathbook::notebook {
+
+std::string_view word_of(ConflictKind kind) {
+    switch (kind) {
+        case ConflictKind::edit_after_close: return "edit_after_close";
+        case ConflictKind::closed_twice: return "closed_twice";
+        case ConflictKind::draft_not_in_record: return "draft_not_in_record";
+        case ConflictKind::amends_open_record: return "amends_open_record";
+        case ConflictKind::incomplete_amendment: return "incomplete_amendment";
+    }
+    return "edit_after_close";
+}
+
+std::string state_text(const Fold& fold) {
+    std::string text;
+    const auto out = std::back_inserter(text);
+    for (int number = 1; number <= entry_kinds; ++number) {
+        const auto kind = static_cast<EntryKind>(number);
+        for (const Uuid& subject : fold.subjects(kind)) {
+            const std::string thing = fmt::format("{} {}", word_of(kind), text_of(subject));
+            for (const FieldNow& field : fold.fields(kind, subject)) {
+                fmt::format_to(out, "{} {} {}\n", thing, field.name, field.value);
+            }
+            if (kind == EntryKind::amendment) {
+                for (const AmendmentNow& amendment : fold.amendments(subject)) {
+                    fmt::format_to(out, "{} {} {}\n", thing, text_of(amendment.stamp.id),
+                                   amendment.body);
+                }
+            }
+        }
+    }
+    for (const Conflict& conflict : fold.conflicts()) {
+        fmt::format_to(out, "conflict {} {} {} {}\n", word_of(conflict.kind),
+                       text_of(conflict.record), text_of(conflict.entry), conflict.field);
+    }
+    return text;
+}
+
+std::vector<Write> history_of(std::span<const Entry> entries, EntryKind kind, const Uuid& subject,
+                              std::string_view field) {
+    std::vector<Write> writes;
+    for (const Entry& entry : entries) {
+        if (entry.kind != kind || entry.subject != subject) {
+            continue;
+        }
+        BodyReader reader(entry.body);
+        while (const auto member = reader.next()) {
+            if (member->name == field) {
+                writes.push_back(Write{Stamp{entry.made, entry.device, entry.id}, entry.author,
+                                       std::string(member->value)});
+            }
+        }
+    }
+    std::sort(writes.begin(), writes.end());
+    writes.erase(std::unique(writes.begin(), writes.end()), writes.end());
+    return writes;
+}
+
+}  // namespace swathbook::notebook
