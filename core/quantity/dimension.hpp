@@ -29,6 +29,7 @@ enum class Dimension : std::uint8_t {
     mass_each,
     count_per_area,  ///< cuts or stems per area
     mass_fraction,   ///< ppm of dissolved minerals in water (1 mg/L of water)
+    count,           ///< cuts, stems, plants: only as part of a unit, no kind is measured in it
 };
 
 }  // namespace swathbook
