@@ -64,6 +64,7 @@ struct Table {
     std::vector<std::vector<Cell>> rows;
     Style style = Style::body;
     double least_row_height = 0.0;  ///< points; for tables that are filled in by hand
+    bool upright_rules = false;     ///< between columns, where hands write in cells
 };
 
 /// Working printed so that each line can be ticked off with a pencil.

@@ -56,7 +56,7 @@ double short_enough(const Room& room) {
 Slabs set(const Heading& heading, Room& room) {
     const int level = heading.level == 1 ? 0 : 1;
     Row row = words_row(heading.text, heading_types[level], room);
-    row.space_above = level == 0 ? 13.0 : 8.0;
+    row.space_above = level == 0 ? 11.0 : 8.0;
     row.space_below = 3.0;
     row.tag = level == 0 ? "H2" : "H3";
     Slabs slabs = slabs_of(row, room.typesetter, room.tallest);
@@ -205,6 +205,14 @@ std::vector<Placed> place_columns(const std::vector<Column>& columns, const Room
     return placed;
 }
 
+std::vector<double> rules_between(const std::vector<Placed>& placed) {
+    std::vector<double> rules;
+    for (std::size_t i = 1; i < placed.size(); ++i) {
+        rules.push_back((placed[i].x + placed[i - 1].x + placed[i - 1].width) / 2);
+    }
+    return rules;
+}
+
 Row table_row(const Table& table, const std::vector<Cell>& cells, const std::vector<Placed>& placed,
               const Room& room) {
     Row row;
@@ -212,6 +220,9 @@ Row table_row(const Table& table, const std::vector<Cell>& cells, const std::vec
     row.tag = "TR";
     row.rule_below = Stroke::thin;
     row.least_height = table.least_row_height;
+    if (table.upright_rules) {
+        row.upright_rules = rules_between(placed);
+    }
     for (std::size_t i = 0; i < std::min(cells.size(), placed.size()); ++i) {
         Type type = type_of(table.style);
         type.align = table.columns[i].align;
@@ -466,7 +477,7 @@ Slabs set(const Bilingual& pair, Room& room) {
         Row row;
         row.width = room.width;
         row.tag = "TR";
-        row.middle_rule_x = room.width / 2;
+        row.upright_rules = {room.width / 2};
         row.stacks = {side_stack(left, 0, width), side_stack(right, width + between, width)};
         row.stacks[0].tag = row.stacks[1].tag = "TD";
         return row;

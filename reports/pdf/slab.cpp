@@ -84,8 +84,8 @@ void draw_row(Painter& painter, const Row& row, double height, double x, double 
     if (row.rule_below != Stroke::none) {
         painter.line(x, y + height, x + row.width, y + height, row.rule_below);
     }
-    if (row.middle_rule_x >= 0) {
-        painter.line(x + row.middle_rule_x, y, x + row.middle_rule_x, y + height, Stroke::thin);
+    for (const double rule : row.upright_rules) {
+        painter.line(x + rule, y, x + rule, y + height, Stroke::thin);
     }
     if (row.frame_left) {
         painter.line(x, y, x, y + height, Stroke::normal, Ink::black);

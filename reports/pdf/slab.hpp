@@ -49,7 +49,7 @@ struct Row {
     bool shaded = false;
     bool frame_left = false, frame_right = false, frame_top = false, frame_bottom = false;
     double width = 0.0;
-    double middle_rule_x = -1.0;  ///< a thin upright line, where two languages meet
+    std::vector<double> upright_rules;  ///< thin lines at these places, from top to bottom
     const char* tag = "P";
 };
 

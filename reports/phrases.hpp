@@ -1,0 +1,36 @@
+#pragma once
+
+#include <cstdint>
+#include <initializer_list>
+#include <string>
+#include <string_view>
+
+#include "reports/document.hpp"
+
+namespace swathbook::reports {
+
+/// Every fixed phrase that is printed, by its key. The words stand in phrases.def, English and
+/// Spanish beside each other. What a user typed (names, label text) is never translated.
+enum class Phrase : std::uint16_t {
+#define SWATHBOOK_PHRASE(key, english, spanish) key,
+#include "reports/phrases.def"
+#undef SWATHBOOK_PHRASE
+};
+
+inline constexpr int phrase_count = 0
+#define SWATHBOOK_PHRASE(key, english, spanish) +1
+#include "reports/phrases.def"
+#undef SWATHBOOK_PHRASE
+    ;
+
+/// The phrase in a language.
+[[nodiscard]] std::string_view say(Language language, Phrase phrase);
+
+/// The phrase with {0}, {1} ... replaced; a place without a value stays as it is written.
+[[nodiscard]] std::string say(Language language, Phrase phrase,
+                              std::initializer_list<std::string_view> values);
+
+/// The key as it stands in phrases.def, for tests and messages.
+[[nodiscard]] std::string_view key_of(Phrase phrase);
+
+}  // namespace swathbook::reports
