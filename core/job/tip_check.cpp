@@ -1,0 +1,598 @@
+#include "core/job/tip_check.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+
+#include <fmt/format.h>
+
+#include "core/calibration/tip_check_wear.hpp"
+#include "core/quantity/print.hpp"
+#include "core/quantity/require.hpp"
+#include "core/tips/known_rating.hpp"
+
+namespace swathbook::job {
+namespace {
+
+using calibration::OtherSize;
+using calibration::TipFlow;
+using calibration::TipLimitRule;
+using calibration::TipLimits;
+using calibration::TipResult;
+using calibration::TipSetReference;
+using calibration::TipSetResult;
+using calibration::TipVerdict;
+
+constexpr std::size_t most_tips = 500;
+
+std::string percent(double fraction) {
+    return fmt::format("{}{} %", fraction > 0.0 ? "+" : "", show_fixed(fraction * 100.0, 1));
+}
+
+TipFlow caught_flow(const Reading<Kind::flow>& flow) {
+    return {flow.value, flow.half_step_si / flow.value.si()};
+}
+
+TipFlow caught_flow(const Reading<Kind::volume>& volume, const Reading<Kind::duration>& time) {
+    return {Flow::from_si(volume.value.si() / time.value.si()),
+            volume.half_step_si / volume.value.si() + time.half_step_si / time.value.si()};
+}
+
+Result<std::vector<TipFlow>> flows_of_volumes(const TipCheckRequest& request) {
+    if (!request.catch_time) {
+        return fail(ErrorCode::invalid_input, "catch_time",
+                    "The catches are volumes, so the time they were caught for is needed. Give it "
+                    "as \"30 s\".");
+    }
+    SWATHBOOK_CHECK(require_usable(request.catch_time, "catch_time", "The catch time"));
+    std::vector<TipFlow> flows;
+    for (std::size_t i = 0; i < request.volumes.size(); ++i) {
+        SWATHBOOK_CHECK(require_usable(request.volumes[i], fmt::format("volumes[{}]", i),
+                                       fmt::format("The catch of tip {}", i + 1)));
+        flows.push_back(caught_flow(request.volumes[i], *request.catch_time));
+    }
+    return flows;
+}
+
+Result<TipFlow> flow_of_catch(const TipCatch& one, std::size_t index,
+                              const TipCheckRequest& request) {
+    const std::string where = fmt::format("catches[{}]", index);
+    const std::string what = fmt::format("The catch of tip {}", index + 1);
+    if (one.flow.has_value() == one.volume.has_value()) {
+        return fail(ErrorCode::invalid_input, where,
+                    what + " needs either a flow, or a volume with its time; not both.");
+    }
+    if (one.flow) {
+        SWATHBOOK_CHECK(require_usable(one.flow, where + ".flow", what));
+        return caught_flow(*one.flow);
+    }
+    const auto& time = one.time ? one.time : request.catch_time;
+    if (!time) {
+        return fail(
+            ErrorCode::invalid_input, where + ".time",
+            what + " is a volume without a time. Give its time, or one catch_time for all.");
+    }
+    SWATHBOOK_CHECK(require_usable(one.volume, where + ".volume", what));
+    SWATHBOOK_CHECK(require_usable(*time, where + ".time", "The catch time"));
+    return caught_flow(*one.volume, *time);
+}
+
+Result<std::vector<TipFlow>> flows_of_catches(const TipCheckRequest& request) {
+    std::vector<TipFlow> flows;
+    for (std::size_t i = 0; i < request.catches.size(); ++i) {
+        SWATHBOOK_TRY(flow, flow_of_catch(request.catches[i], i, request));
+        flows.push_back(flow);
+    }
+    return flows;
+}
+
+Result<std::vector<TipFlow>> flows_given(const TipCheckRequest& request) {
+    std::vector<TipFlow> flows;
+    for (std::size_t i = 0; i < request.flows.size(); ++i) {
+        SWATHBOOK_CHECK(require_usable(request.flows[i], fmt::format("flows[{}]", i),
+                                       fmt::format("The flow of tip {}", i + 1)));
+        flows.push_back(caught_flow(request.flows[i]));
+    }
+    return flows;
+}
+
+Result<std::vector<TipFlow>> read_flows(const TipCheckRequest& request) {
+    const std::size_t ways = (request.flows.empty() ? 0U : 1U) +
+                             (request.volumes.empty() ? 0U : 1U) +
+                             (request.catches.empty() ? 0U : 1U);
+    if (ways != 1) {
+        return fail(ErrorCode::invalid_input, "flows",
+                    "Give what each tip was caught at in one way: flows (\"0.405 gal/min\", ...), "
+                    "or volumes with one catch_time, or catches one by one.");
+    }
+    const std::size_t count =
+        request.flows.size() + request.volumes.size() + request.catches.size();
+    if (count > most_tips) {
+        return fail(ErrorCode::out_of_range, "flows",
+                    fmt::format("There are {} tips; the limit is {}. Check them by section.", count,
+                                most_tips));
+    }
+    if (!request.volumes.empty()) {
+        return flows_of_volumes(request);
+    }
+    return request.catches.empty() ? flows_given(request) : flows_of_catches(request);
+}
+
+/// The rating, and what of it holds at the pressure measured.
+struct Rated {
+    std::optional<tips::KnownRating> known{};
+    std::optional<Flow> flow{};
+    std::optional<Pressure> pressure{};  ///< at which sizes can be compared
+};
+
+void find_about_pressure(const TipCheckRequest& request, const tips::KnownRating& known,
+                         Notes& notes) {
+    if (request.pressure && !known.has_pressure) {
+        notes.find(Severity::warning, "rated_pressure_not_given",
+                   fmt::format("The rated flow {} has no pressure, so it is taken as the flow at "
+                               "the measured {}. Give the rated pressure to have it converted.",
+                               show(known.rating.flow, notes.units()),
+                               show(*request.pressure, notes.units())));
+    }
+    if (!request.pressure && known.has_pressure) {
+        notes.find(Severity::warning, "pressure_not_given",
+                   fmt::format("The pressure at the tips is not given; the catches are compared as "
+                               "if caught at {}. A pressure 10 % off moves every flow by 5 %: "
+                               "measure it at a tip.",
+                               show(known.rating.pressure, notes.units())));
+    }
+}
+
+Result<Rated> read_rating(const TipCheckRequest& request, Notes& notes) {
+    SWATHBOOK_CHECK(require_usable(request.pressure, "pressure", "The pressure at the tips"));
+    const tips::RatingInput input{request.size, request.convention, request.rated_flow,
+                                  request.rated_pressure, request.exponent};
+    SWATHBOOK_TRY(known, tips::understand_rating(input, "", notes));
+    Rated rated;
+    if (request.pressure) {
+        rated.pressure = request.pressure->value;
+    }
+    if (!known) {
+        return rated;
+    }
+    find_about_pressure(request, *known, notes);
+    rated.flow = tips::rated_flow_at(*known, rated.pressure);
+    if (!rated.pressure && known->has_pressure) {
+        rated.pressure = known->rating.pressure;
+    }
+    notes.show([&] {
+        return Step{
+            "Rated flow at the measured pressure",
+            request.pressure && known->has_pressure
+                ? fmt::format("{} * ({} / {}) ^ {}", show(known->rating.flow, notes.units()),
+                              show(*request.pressure, notes.units()),
+                              show(known->rating.pressure, notes.units()), known->rating.exponent)
+                : tips::describe(*known, notes.units()),
+            show(*rated.flow, notes.units()),
+            "flow goes with the square root of pressure (Oklahoma State Extension)"};
+    });
+    rated.known = std::move(known);
+    return rated;
+}
+
+std::vector<OtherSize> other_sizes(const Rated& rated, double mean, Notes& notes) {
+    std::vector<OtherSize> others;
+    if (!rated.pressure) {
+        return others;
+    }
+    constexpr double same_size = 0.05;
+    const tips::SizeConvention convention =
+        rated.known ? rated.known->convention
+                    : (notes.units() == UnitSystem::us ? tips::SizeConvention::us_gallons_at_40_psi
+                                                       : tips::SizeConvention::litres_at_3_bar);
+    const Flow own = rated.flow.value_or(
+        tips::nearest_size(Flow::from_si(mean), *rated.pressure, convention).flow);
+    for (const tips::IsoSize& size : tips::iso_sizes()) {
+        const Flow flow = tips::flow_at(tips::rating_of(size, convention), *rated.pressure);
+        if (std::fabs(flow / own - 1.0) > same_size) {
+            others.push_back({std::string(size.size), flow});
+        }
+    }
+    return others;
+}
+
+bool needs_rating(const TipLimits& limits) {
+    return limits.above_rating.has_value() || limits.below_rating.has_value();
+}
+
+std::optional<double> fraction_of(const std::optional<Fraction>& fraction) {
+    return fraction ? std::optional<double>(fraction->si()) : std::nullopt;
+}
+
+Result<TipLimits> own_limits(const TipCheckRequest& request) {
+    TipLimits limits;
+    if (request.own_limits) {
+        limits.above_rating = fraction_of(request.own_limits->above_rating);
+        limits.below_rating = fraction_of(request.own_limits->below_rating);
+        limits.above_mean = fraction_of(request.own_limits->above_mean);
+        limits.below_mean = fraction_of(request.own_limits->below_mean);
+    }
+    bool any = false;
+    for (const auto& limit :
+         {limits.above_rating, limits.below_rating, limits.above_mean, limits.below_mean}) {
+        any = any || limit.has_value();
+        if (limit && !(*limit > 0.0 && *limit < 1.0)) {
+            return fail(ErrorCode::out_of_range, "own_limits",
+                        fmt::format("A limit of {} % is given. Limits must be above 0 % and under "
+                                    "100 %; write 10 % as \"10 %\".",
+                                    show_number(*limit * 100.0)));
+        }
+    }
+    if (!any) {
+        return fail(ErrorCode::invalid_input, "own_limits",
+                    "The limit chosen is your own, but none is given. Give above_rating, "
+                    "below_rating, above_mean or below_mean, as \"10 %\".");
+    }
+    return limits;
+}
+
+struct ChosenLimit {
+    TipLimitRule rule = TipLimitRule::own;
+    TipLimits limits{};
+};
+
+Result<ChosenLimit> choose_limit(const TipCheckRequest& request, const Rated& rated, Notes& notes) {
+    ChosenLimit chosen;
+    const TipLimitRule usual =
+        rated.flow ? TipLimitRule::worn_10_low_5 : TipLimitRule::mean_5_clean_low;
+    chosen.rule = request.limit.value_or(request.own_limits ? TipLimitRule::own : usual);
+    if (request.own_limits && chosen.rule != TipLimitRule::own) {
+        return fail(ErrorCode::inconsistent, "own_limits",
+                    "Limits of your own are given, but another limit is chosen. Choose \"own\", or "
+                    "leave them out.");
+    }
+    if (chosen.rule == TipLimitRule::own) {
+        SWATHBOOK_TRY(limits, own_limits(request));
+        chosen.limits = limits;
+    } else {
+        chosen.limits = calibration::limits_of(chosen.rule, rated.flow);
+        if (!calibration::published_tip_limit(chosen.rule).seen) {
+            notes.find(Severity::warning, "limit_from_memory",
+                       "This limit is given from memory: its publication was not read. Do not rest "
+                       "a decision on it.");
+        }
+    }
+    if (!rated.flow && needs_rating(chosen.limits)) {
+        return fail(ErrorCode::inconsistent, "rated_flow",
+                    "The limit chosen judges by the maker's rating, and none is given. Give the "
+                    "size, or the rated flow and pressure, or choose a limit by the mean "
+                    "(mean_5, mean_5_clean_low, mean_10).");
+    }
+    if (!rated.flow) {
+        notes.find(Severity::warning, "mean_hides_uniform_wear",
+                   "Without the maker's rating the tips are judged against each other only: a set "
+                   "worn evenly passes. Give the size or the rated flow.");
+    }
+    return chosen;
+}
+
+bool is_condemned(const TipResult& tip, bool replace_at_limit) {
+    return tip.verdict == TipVerdict::high_worn || tip.verdict == TipVerdict::low_clogged ||
+           tip.verdict == TipVerdict::other_size ||
+           (replace_at_limit && tip.verdict == TipVerdict::at_limit);
+}
+
+void fill_after(const TipSetResult& judged, const Rated& rated, bool replace_at_limit,
+                TipCheckAnswer& answer) {
+    double kept = 0.0;
+    std::size_t kept_count = 0;
+    for (const TipResult& tip : judged.tips) {
+        const bool condemned = judged.replace_all || is_condemned(tip, replace_at_limit);
+        if (!condemned) {
+            kept += tip.flow.si();
+            ++kept_count;
+        } else if (!judged.replace_all && tip.verdict != TipVerdict::other_size &&
+                   tip.from_mean.si() < 0.0) {
+            answer.clean.push_back(tip.tip);
+        } else {
+            answer.replace.push_back(tip.tip);
+        }
+    }
+    const double kept_mean =
+        kept_count > 0 ? kept / static_cast<double>(kept_count) : judged.spread.mean;
+    const double new_flow = rated.flow ? rated.flow->si() : kept_mean;
+    const auto count = static_cast<double>(judged.tips.size());
+    const double replaced = count - static_cast<double>(kept_count);
+    answer.mean_after = Flow::from_si((kept + replaced * new_flow) / count);
+    if (rated.flow) {
+        answer.after_from_rating = Fraction::from_si(answer.mean_after / *rated.flow - 1.0);
+    }
+}
+
+Result<std::optional<double>> ground_per_second(const TipCheckRequest& request, std::size_t count) {
+    SWATHBOOK_CHECK(require_usable(request.speed, "speed", "Ground speed"));
+    SWATHBOOK_CHECK(require_usable(request.spacing, "spacing", "Tip spacing"));
+    SWATHBOOK_CHECK(require_usable(request.width, "width", "The width served"));
+    if (request.spacing && request.width) {
+        return fail(ErrorCode::inconsistent, "width",
+                    "Both a tip spacing and a width are given. Give the spacing, or the width that "
+                    "the tips caught serve together.");
+    }
+    if (!request.speed || (!request.spacing && !request.width)) {
+        return std::nullopt;
+    }
+    const double width = request.spacing ? request.spacing->value.si()
+                                         : request.width->value.si() / static_cast<double>(count);
+    return request.speed->value.si() * width;
+}
+
+void show_rate(const TipCheckRequest& request, const TipCheckAnswer& answer, Notes& notes) {
+    notes.show([&] {
+        const std::string width =
+            request.spacing ? show(*request.spacing, notes.units())
+                            : fmt::format("({} / {} tips)", show(*request.width, notes.units()),
+                                          answer.tips.size());
+        return Step{"Rate now",
+                    fmt::format("{} / ({} * {})", show(answer.mean, notes.units()),
+                                show(*request.speed, notes.units()), width),
+                    show(*answer.rate_now, notes.units())};
+    });
+    notes.show([&] {
+        return Step{"Rate after cleaning and replacing",
+                    fmt::format("mean flow then {}", show(answer.mean_after, notes.units())),
+                    show(*answer.rate_after, notes.units())};
+    });
+}
+
+void fill_rates(const TipCheckRequest& request, const Rated& rated, double ground,
+                TipCheckAnswer& answer, Notes& notes) {
+    answer.rate_now = MixPerArea::from_si(answer.mean.si() / ground);
+    answer.rate_after = MixPerArea::from_si(answer.mean_after.si() / ground);
+    if (rated.flow) {
+        answer.rate_as_rated = MixPerArea::from_si(rated.flow->si() / ground);
+    }
+    show_rate(request, answer, notes);
+}
+
+void find_cost(const Rated& rated, TipCheckAnswer& answer, Notes& notes) {
+    if (!rated.flow) {
+        return;
+    }
+    const double over = answer.mean / *rated.flow - 1.0;
+    const double exponent = rated.known->rating.exponent;
+    answer.mean_from_rating = Fraction::from_si(over);
+    answer.controller_pressure =
+        Fraction::from_si(tips::pressure_factor(*rated.flow / answer.mean, exponent));
+    constexpr double worth_saying = 0.005;
+    if (std::fabs(over) < worth_saying) {
+        return;
+    }
+    notes.find(over > 0.0 ? Severity::advice : Severity::note, "product_over",
+               fmt::format("At a set speed and pressure these tips put out {} against the rating: "
+                           "mixed for the rated output, that much {} product goes on each acre. A "
+                           "rate controller hides it by running at {} % of the pressure, with a "
+                           "different droplet class.",
+                           percent(over), over > 0.0 ? "more" : "less",
+                           show_fixed(answer.controller_pressure->si() * 100.0, 0)));
+}
+
+void show_spread(const TipSetResult& judged, const TipCheckAnswer& answer, Notes& notes) {
+    notes.show([&] {
+        std::string sum;
+        for (const TipResult& tip : judged.tips) {
+            sum += sum.empty() ? "" : " + ";
+            sum += show(tip.flow, notes.units());
+        }
+        return Step{"Mean of the set", fmt::format("({}) / {}", sum, judged.tips.size()),
+                    show(answer.mean, notes.units())};
+    });
+    notes.show([&] {
+        return Step{
+            "Coefficient of variation, with n - 1",
+            fmt::format("{} / {}", show(Flow::from_si(judged.spread.deviation), notes.units()),
+                        show(answer.mean, notes.units())),
+            show_fixed(answer.variation.si() * 100.0, 1) + " %"};
+    });
+    for (const TipResult& tip : judged.tips) {
+        notes.show([&] {
+            const bool rated = tip.from_rating.has_value();
+            return Step{fmt::format("Tip {}", tip.tip),
+                        fmt::format("{} / {} - 1", show(tip.flow, notes.units()),
+                                    show(rated ? *answer.rated : answer.mean, notes.units())),
+                        fmt::format("{} from the {}",
+                                    percent(rated ? tip.from_rating->si() : tip.from_mean.si()),
+                                    rated ? "rating" : "mean")};
+        });
+    }
+}
+
+void find_actions(const TipCheckAnswer& answer, Notes& notes) {
+    for (const TipResult& tip : answer.tips) {
+        if (tip.verdict == TipVerdict::ok && !tip.reading_decides) {
+            continue;
+        }
+        const bool mild = tip.verdict == TipVerdict::ok || tip.verdict == TipVerdict::at_limit;
+        const double off = tip.from_rating ? tip.from_rating->si() : tip.from_mean.si();
+        notes.find(mild ? Severity::note : Severity::warning,
+                   tip.verdict == TipVerdict::at_limit      ? "tip_at_limit"
+                   : tip.verdict == TipVerdict::high_worn   ? "tip_high"
+                   : tip.verdict == TipVerdict::low_clogged ? "tip_low"
+                   : tip.verdict == TipVerdict::other_size  ? "tip_other_size"
+                                                            : "tip_near_limit",
+                   fmt::format("Tip {}: {}, {} from the {}, {} from the mean. {}", tip.tip,
+                               show(tip.flow, notes.units()), percent(off),
+                               tip.from_rating ? "rating" : "mean", percent(tip.from_mean.si()),
+                               tip.what_to_do),
+                   answer.limit_source);
+    }
+    if (answer.replace_all) {
+        notes.find(Severity::warning, "replace_all",
+                   "So many tips are out of limits that this rule replaces the whole set.",
+                   answer.limit_source);
+    }
+}
+
+std::vector<OtherRuleOutcome> outcomes_of_others(const std::vector<TipFlow>& flows,
+                                                 const Rated& rated, TipLimitRule chosen) {
+    std::vector<OtherRuleOutcome> outcomes;
+    for (const calibration::PublishedTipLimit& published : calibration::published_tip_limits()) {
+        const TipLimits limits = calibration::limits_of(published.rule, rated.flow);
+        if (published.rule == chosen || !published.seen || (!rated.flow && needs_rating(limits))) {
+            continue;
+        }
+        OtherRuleOutcome outcome{published.rule, std::string(published.text),
+                                 std::string(published.source)};
+        for (const TipResult& tip : calibration::judge_tips(flows, {rated.flow, limits, {}}).tips) {
+            if (is_condemned(tip, false)) {
+                outcome.out.push_back(tip.tip);
+            } else if (tip.verdict == TipVerdict::at_limit) {
+                outcome.at_limit.push_back(tip.tip);
+            }
+        }
+        outcomes.push_back(std::move(outcome));
+    }
+    return outcomes;
+}
+
+Result<void> check_earlier(const EarlierTipCheck& earlier, std::size_t count, const Rated& rated) {
+    if (!rated.flow) {
+        return fail(ErrorCode::inconsistent, "rated_flow",
+                    "Wear since the earlier check is counted from the maker's rating, and none is "
+                    "given. Give the size, or the rated flow.");
+    }
+    if (earlier.flows.size() != count) {
+        return fail(ErrorCode::inconsistent, "earlier.flows",
+                    fmt::format("The earlier check has {} tips and this one {}. Give the same tips "
+                                "in the same order.",
+                                earlier.flows.size(), count));
+    }
+    for (std::size_t i = 0; i < count; ++i) {
+        SWATHBOOK_CHECK(require_usable(earlier.flows[i], fmt::format("earlier.flows[{}]", i),
+                                       fmt::format("The earlier flow of tip {}", i + 1)));
+    }
+    SWATHBOOK_CHECK(require_usable(earlier.pressure, "earlier.pressure", "The earlier pressure"));
+    SWATHBOOK_CHECK(require_usable(earlier.area_since, "earlier.area_since", "The area since"));
+    SWATHBOOK_CHECK(require_usable(earlier.time_since, "earlier.time_since", "The time since"));
+    if (earlier.area_since || earlier.time_since) {
+        return {};
+    }
+    return fail(ErrorCode::invalid_input, "earlier.area_since",
+                "Give the area or the hours sprayed since the earlier check.");
+}
+
+template <Kind K>
+Estimate<K> times(Quantity<K> used, const calibration::WearTrend& trend) {
+    Estimate<K> left(used * *trend.left);
+    if (trend.left_low) {
+        left.low = used * *trend.left_low;
+    }
+    if (trend.left_high) {
+        left.high = used * *trend.left_high;
+    }
+    return left;
+}
+
+void find_wear(const calibration::WearTrend& trend, double limit, const WearForecast& forecast,
+               Notes& notes) {
+    if (trend.gained <= 0.0) {
+        notes.find(
+            Severity::note, "no_wear_seen",
+            fmt::format("Since the earlier check the set changed by {} of the rating. Tips do "
+                        "not wear smaller: they were cleaned or changed, or the pressure was "
+                        "not the same.",
+                        percent(trend.gained)));
+        return;
+    }
+    const std::string left =
+        forecast.area_left ? show(forecast.area_left->value, notes.units())
+        : forecast.time_left
+            ? fmt::format("{} h", show_number(forecast.time_left->value.si() / 3600.0, 3))
+            : std::string();
+    notes.find(
+        trend.left_high ? Severity::note : Severity::advice, "wear_forecast",
+        fmt::format("The set gained {} of the rating since the earlier check. At that pace "
+                    "its mean reaches {} after {} more.{} A straight line through two checks "
+                    "is a reminder to check again, not a promise.",
+                    percent(trend.gained), percent(limit), left,
+                    trend.left_high ? ""
+                                    : " The gain is within the spread of the readings, so "
+                                      "there may be no wear at all."));
+}
+
+Result<WearForecast> forecast_wear(const EarlierTipCheck& earlier, const TipSetResult& judged,
+                                   const Rated& rated, const TipLimits& limits, Notes& notes) {
+    SWATHBOOK_CHECK(check_earlier(earlier, judged.tips.size(), rated));
+    constexpr double usual_limit = 0.10;
+    const double limit = limits.above_rating.value_or(usual_limit);
+    const Flow rated_then =
+        earlier.pressure ? tips::rated_flow_at(*rated.known, earlier.pressure->value) : *rated.flow;
+    std::vector<double> now;
+    std::vector<double> then;
+    double resolution = 0.0;
+    for (std::size_t i = 0; i < judged.tips.size(); ++i) {
+        now.push_back(judged.tips[i].from_rating->si());
+        then.push_back(earlier.flows[i].value / rated_then - 1.0);
+        resolution = std::max(resolution, earlier.flows[i].half_step_si / rated_then.si());
+    }
+    const calibration::WearTrend trend = calibration::wear_between(now, then, resolution, limit);
+    WearForecast forecast;
+    forecast.gained = {Fraction::from_si(trend.gained), Fraction::from_si(trend.gained_low),
+                       Fraction::from_si(trend.gained_high)};
+    if (trend.left && earlier.area_since) {
+        forecast.area_left = times(earlier.area_since->value, trend);
+    }
+    if (trend.left && earlier.time_since) {
+        forecast.time_left = times(earlier.time_since->value, trend);
+    }
+    find_wear(trend, limit, forecast, notes);
+    return forecast;
+}
+
+void fill_judgement(TipSetResult judged, const ChosenLimit& chosen, const Rated& rated,
+                    TipCheckAnswer& answer) {
+    answer.mean = Flow::from_si(judged.spread.mean);
+    answer.variation = Fraction::from_si(judged.spread.variation);
+    answer.variation_population = Fraction::from_si(judged.spread.variation_population);
+    answer.rated = rated.flow;
+    answer.replace_all = judged.replace_all;
+    const bool own = chosen.rule == TipLimitRule::own;
+    answer.limit_text = own ? std::string("limits of your own")
+                            : std::string(calibration::published_tip_limit(chosen.rule).text);
+    answer.limit_source =
+        own ? std::string() : std::string(calibration::published_tip_limit(chosen.rule).source);
+    answer.tips = std::move(judged.tips);
+}
+
+}  // namespace
+
+Result<TipCheckAnswer> tip_check(const TipCheckRequest& request, Notes& notes) {
+    SWATHBOOK_TRY(flows, read_flows(request));
+    SWATHBOOK_TRY(rated, read_rating(request, notes));
+    SWATHBOOK_TRY(chosen, choose_limit(request, rated, notes));
+    SWATHBOOK_TRY(ground, ground_per_second(request, flows.size()));
+
+    double sum = 0.0;
+    for (const TipFlow& flow : flows) {
+        sum += flow.flow.si();
+    }
+    const double mean = sum / static_cast<double>(flows.size());
+    const TipSetReference reference{rated.flow, chosen.limits, other_sizes(rated, mean, notes)};
+    const TipSetResult judged = calibration::judge_tips(flows, reference);
+
+    TipCheckAnswer answer;
+    fill_judgement(judged, chosen, rated, answer);
+    fill_after(judged, rated, request.replace_at_limit, answer);
+    show_spread(judged, answer, notes);
+    find_actions(answer, notes);
+    calibration::find_in_set(judged, reference, notes);
+    find_cost(rated, answer, notes);
+    if (ground) {
+        fill_rates(request, rated, *ground, answer, notes);
+    }
+    if (request.earlier) {
+        SWATHBOOK_TRY(wear, forecast_wear(*request.earlier, judged, rated, chosen.limits, notes));
+        answer.wear = wear;
+    }
+    answer.other_limits = outcomes_of_others(flows, rated, chosen.rule);
+    notes.find(Severity::note, "catch_clean_water",
+               "Catch with clean water only, and wear what the label of the last load asks for "
+               "until the sprayer has been rinsed.");
+    return answer;
+}
+
+}  // namespace swathbook::job
