@@ -1,0 +1,126 @@
+#include "core/geometry/area.hpp"
+
+#include "api/describe/geojson.hpp"
+#include "api/operation.hpp"
+
+namespace swathbook::api {
+
+using geometry::AreaAnswer;
+using geometry::AreaErrorTerm;
+using geometry::AreaPart;
+using geometry::AreaRequest;
+using geometry::BoundingBox;
+using geometry::Position;
+using geometry::PositionErrorMeaning;
+
+template <>
+struct Description<Position> {
+    static constexpr std::string_view name = "Position";
+    static Fields fields() {
+        return {field<&Position::longitude_deg>("longitude", "Degrees, east positive.").required(),
+                field<&Position::latitude_deg>("latitude", "Degrees, north positive.").required()};
+    }
+};
+
+template <>
+struct Description<PositionErrorMeaning> {
+    static constexpr std::string_view name = "PositionErrorMeaning";
+    static Choices<PositionErrorMeaning> choices() {
+        using E = PositionErrorMeaning;
+        return {{E::per_axis, "per_axis", "Standard deviation east and north each."},
+                {E::radial_rms, "radial_rms", "Root mean square of the distance (RMSE)."},
+                {E::radial_mean, "radial_mean", "Mean distance."},
+                {E::radial_50, "radial_50", "Half of the fixes are nearer (CEP)."},
+                {E::radial_95, "radial_95", "95 % of the fixes are nearer."}};
+    }
+};
+
+template <>
+struct Description<BoundingBox> {
+    static constexpr std::string_view name = "BoundingBox";
+    static Fields fields() {
+        return {field<&BoundingBox::west_deg>("west", "Least longitude, degrees."),
+                field<&BoundingBox::south_deg>("south", "Least latitude, degrees."),
+                field<&BoundingBox::east_deg>("east", "Greatest longitude, degrees."),
+                field<&BoundingBox::north_deg>("north", "Greatest latitude, degrees.")};
+    }
+};
+
+template <>
+struct Description<AreaRequest> {
+    static constexpr std::string_view name = "AreaRequest";
+    static Fields fields() {
+        using T = AreaRequest;
+        return {
+            field<&T::geometry>("geometry",
+                                "The ground as GeoJSON polygons, longitude first, WGS84.")
+                .required(),
+            field<&T::expected_near>("expected_near",
+                                     "A place known to be near, to catch swapped axes and wrong "
+                                     "maps."),
+            field<&T::position_error>("position_error",
+                                      "How far off each corner may be, each for itself (receiver "
+                                      "noise)."),
+            field<&T::position_error_means>("position_error_means",
+                                            "In which way the position error is stated."),
+            field<&T::edge_offset>("edge_offset",
+                                   "How far the whole boundary may lie too far out or in.")};
+    }
+};
+
+template <>
+struct Description<AreaPart> {
+    static constexpr std::string_view name = "AreaPart";
+    static Fields fields() {
+        using T = AreaPart;
+        return {field<&T::name>("name", "Name of the feature; empty when it has none."),
+                field<&T::area>("area", "Inside the outer ring and outside the holes."),
+                field<&T::holes_area>("holes_area", "Ground in the holes, taken out."),
+                field<&T::holes>("holes", "Number of holes."),
+                field<&T::perimeter>("perimeter", "Length of all its rings."),
+                field<&T::corners>("corners", "Number of positions, closing ones not counted.")};
+    }
+};
+
+template <>
+struct Description<AreaErrorTerm> {
+    static constexpr std::string_view name = "AreaErrorTerm";
+    static Fields fields() {
+        using T = AreaErrorTerm;
+        return {field<&T::term>("term", "corners or edge_offset."),
+                field<&T::text>("text", "What it comes from."),
+                field<&T::deviation>("deviation", "Standard deviation of the area."),
+                field<&T::relative>("relative", "The same as a share of the area.")};
+    }
+};
+
+template <>
+struct Description<AreaAnswer> {
+    static constexpr std::string_view name = "AreaAnswer";
+    static Fields fields() {
+        using T = AreaAnswer;
+        return {
+            field<&T::area>("area",
+                            "Ground inside the rings and outside the holes; international "
+                            "acres."),
+            field<&T::area_in_other_units>("area_in_other_units", "The same, hectares for acres.")
+                .shown_in("ha", "ac"),
+            field<&T::perimeter>("perimeter", "Length of all rings."),
+            field<&T::longest_edge>("longest_edge", "Longest line between two corners."),
+            field<&T::holes>("holes", "Number of holes."),
+            field<&T::corners>("corners", "Number of positions, closing ones not counted."),
+            field<&T::parts>("parts", "Each polygon for itself."),
+            field<&T::box>("box", "Least box that holds everything."),
+            field<&T::error_terms>("error_terms", "Where the uncertainty comes from."),
+            field<&T::deviation>("deviation", "Standard deviation of the area, all terms."),
+            field<&T::carry_more>("carry_more",
+                                  "Mix to carry beyond the middle to reach the upper end.")};
+    }
+};
+
+Operation area_operation() {
+    return operation<&geometry::area>(
+        "area", "Area of mapped ground on the ellipsoid, with the error its boundary leaves", {12});
+}
+
+}  // namespace swathbook::api
