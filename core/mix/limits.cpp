@@ -51,21 +51,29 @@ std::optional<ProductRate> limit_rate(const ProductCard& card, const RateLimit& 
     return *rate;
 }
 
-LimitCheck rate_check(const ProductCard& card, const std::optional<RateLimit>& limit,
-                      std::string_view word, Side side, const Delivery& delivery,
-                      const RateReading& reading, UnitSystem units) {
+/// What every check of one product compares with.
+struct Comparison {
+    const ProductCard& card;
+    const Delivery& delivery;
+    const RateReading& reading;
+    UnitSystem units;
+};
+
+LimitCheck rate_check(const Comparison& with, const std::optional<RateLimit>& limit,
+                      std::string_view word, Side side) {
     LimitCheck check = not_typed(word);
     if (!limit) {
         return check;
     }
-    check.allowed = typed_or_shown(limit->value, units);
+    check.allowed = typed_or_shown(limit->value, with.units);
     check.where = limit->where;
     check.why.clear();
-    const auto allowed = limit_rate(card, *limit, reading, check);
+    const auto allowed = limit_rate(with.card, *limit, with.reading, check);
     if (!allowed) {
         return check;
     }
-    const auto& delivered = allowed->per == Per::area ? delivery.per_area_si : delivery.per_mix_si;
+    const auto& delivered =
+        allowed->per == Per::area ? with.delivery.per_area_si : with.delivery.per_mix_si;
     if (!delivered) {
         return untold(std::move(check),
                       allowed->per == Per::area
@@ -74,7 +82,8 @@ LimitCheck rate_check(const ProductCard& card, const std::optional<RateLimit>& l
     }
     check.share = *delivered / allowed->si;
     check.status = judged(*check.share, side);
-    check.delivered = show(LabelRate{limit->value.si * *check.share, limit->value.basis}, units);
+    check.delivered =
+        show(LabelRate{limit->value.si * *check.share, limit->value.basis}, with.units);
     return check;
 }
 
@@ -118,11 +127,19 @@ LimitCheck count_check(const LabelLimits& limits, const Delivery& delivery) {
     return check;
 }
 
+/// What one card says of a limit.
+template <class Value>
+struct Entered {
+    Value value{};
+    std::string text{};
+    std::string where{};
+};
+
 template <class Value, class Get>
 Binding<Value> bind(std::span<const ProductCard* const> cards, bool larger_is_stricter, Get get) {
     Binding<Value> binding;
     for (const ProductCard* card : cards) {
-        const std::optional<std::pair<Value, std::string>> entered = get(card->limits);
+        const std::optional<Entered<Value>> entered = get(card->limits);
         if (!entered) {
             if (!is_unregistered_adjuvant(*card)) {
                 binding.not_entered_by.push_back(card->name);
@@ -130,12 +147,13 @@ Binding<Value> bind(std::span<const ProductCard* const> cards, bool larger_is_st
             continue;
         }
         const bool is_stricter =
-            !binding.value || (larger_is_stricter ? entered->first > *binding.value
-                                                  : entered->first < *binding.value);
+            !binding.value || (larger_is_stricter ? entered->value > *binding.value
+                                                  : entered->value < *binding.value);
         if (is_stricter) {
-            binding.value = entered->first;
+            binding.value = entered->value;
             binding.product = card->name;
-            binding.where = entered->second;
+            binding.where = entered->where;
+            binding.text = entered->text;
         }
     }
     return binding;
@@ -144,21 +162,23 @@ Binding<Value> bind(std::span<const ProductCard* const> cards, bool larger_is_st
 template <Kind K>
 Binding<Quantity<K>> bind_limit(std::span<const ProductCard* const> cards, Side side,
                                 std::optional<Limit<K>> LabelLimits::* member) {
-    using Entered = std::optional<std::pair<Quantity<K>, std::string>>;
+    using Said = std::optional<Entered<Quantity<K>>>;
     return bind<Quantity<K>>(
-        cards, side == Side::least, [member](const LabelLimits& limits) -> Entered {
+        cards, side == Side::least, [member](const LabelLimits& limits) -> Said {
             const auto& limit = limits.*member;
-            return limit ? Entered({limit->value.value, limit->where}) : std::nullopt;
+            return limit ? Said({limit->value.value, limit->value.text, limit->where})
+                         : std::nullopt;
         });
 }
 
 Binding<DropletLimitClass> bind_droplets(std::span<const ProductCard* const> cards, Side side,
                                          std::optional<DropletLimit> LabelLimits::* member) {
-    using Entered = std::optional<std::pair<DropletLimitClass, std::string>>;
+    using Said = std::optional<Entered<DropletLimitClass>>;
     return bind<DropletLimitClass>(
-        cards, side == Side::least, [member](const LabelLimits& limits) -> Entered {
+        cards, side == Side::least, [member](const LabelLimits& limits) -> Said {
             const auto& limit = limits.*member;
-            return limit ? Entered({limit->value, limit->where}) : std::nullopt;
+            return limit ? Said({limit->value, std::string(word_of(limit->value)), limit->where})
+                         : std::nullopt;
         });
 }
 
@@ -175,6 +195,7 @@ ReentryBinding bind_reentry(std::span<const ProductCard* const> cards) {
         binding.until_dry = binding.until_dry || limit->until_dry;
         if (limit->after && (!binding.after || limit->after->value > *binding.after)) {
             binding.after = limit->after->value;
+            binding.text = limit->after->text;
             binding.product = card->name;
             binding.where = limit->where;
         } else if (binding.product.empty()) {
@@ -208,8 +229,8 @@ LimitCheck check_yearly_cap(const ProductCard& card, const Delivery& delivery,
     if (delivery.per_area_si) {
         whole_year.per_area_si = *delivery.per_area_si + delivery.earlier_area_si.value_or(0.0);
     }
-    LimitCheck check = rate_check(card, card.limits.max_yearly_rate, "max_yearly_rate", Side::most,
-                                  whole_year, reading, units);
+    LimitCheck check = rate_check({card, whole_year, reading, units}, card.limits.max_yearly_rate,
+                                  "max_yearly_rate", Side::most);
     const bool is_compared =
         check.status == LimitStatus::within || check.status == LimitStatus::above;
     if (!is_compared) {
@@ -230,14 +251,13 @@ LimitCheck check_yearly_cap(const ProductCard& card, const Delivery& delivery,
 std::vector<LimitCheck> check_limits(const ProductCard& card, const Delivery& delivery,
                                      const RateReading& reading, UnitSystem units) {
     const LabelLimits& limits = card.limits;
+    const Comparison with{card, delivery, reading, units};
     const char* const no_volume = "the mix per area is not known";
     const char* const no_share = "the share of product in the mix is not known";
     const auto percent = card.form == Form::liquid ? delivery.per_mix_si : std::optional<double>();
     return {
-        rate_check(card, limits.min_single_rate, "min_single_rate", Side::least, delivery, reading,
-                   units),
-        rate_check(card, limits.max_single_rate, "max_single_rate", Side::most, delivery, reading,
-                   units),
+        rate_check(with, limits.min_single_rate, "min_single_rate", Side::least),
+        rate_check(with, limits.max_single_rate, "max_single_rate", Side::most),
         check_yearly_cap(card, delivery, reading, units),
         count_check(limits, delivery),
         plain_check(limits.min_carrier, "min_carrier", Side::least, delivery.mix_per_area_si,

@@ -71,12 +71,14 @@ void report_checks(const ProductCard& card, std::span<const LimitCheck> checks, 
 template <class Value>
 struct Binding {
     std::optional<Value> value{};               ///< absent when nobody entered it
+    std::string text{};                         ///< as typed: "7 days"
     std::string product{};                      ///< whose label binds
     std::string where{};                        ///< place on that label
     std::vector<std::string> not_entered_by{};  ///< products whose label was not read for it
 };
 struct ReentryBinding {
     std::optional<Duration> after{};
+    std::string text{};      ///< as typed: "48 h"
     bool until_dry = false;  ///< some label asks for dry spray
     std::string product{};   ///< whose time binds
     std::string where{};

@@ -277,7 +277,11 @@ void add_products(const Job& job, LoadsAnswer& answer, Notes& notes) {
         made.limits =
             check_limits(product.card, delivery, reading_of(product, job.basis), notes.units());
         report_checks(product.card, made.limits, notes);
-        if (!is_unregistered_adjuvant(product.card)) {
+        if (is_unregistered_adjuvant(product.card)) {
+            std::erase_if(made.limits, [](const LimitCheck& check) {
+                return check.status == LimitStatus::not_entered;
+            });
+        } else {
             made.not_entered = not_entered(product.card.limits);
         }
         show_product(product, job.contents.products[i], answer.loads.front(),
@@ -339,11 +343,7 @@ bool same_amounts(const Load& a, const Load& b, std::size_t product) {
     return x.volume == y.volume && x.mass == y.mass;
 }
 
-Result<void> add_measuring(const Job& job, LoadsAnswer& answer, Notes& notes) {
-    const LoadsRequest& request = *job.request;
-    if (request.tools.empty()) {
-        return {};
-    }
+Result<double> wanted_closeness_of(const LoadsRequest& request) {
     for (std::size_t i = 0; i < request.tools.size(); ++i) {
         SWATHBOOK_CHECK(check_tool(request.tools[i], fmt::format("tools[{}]", i)));
     }
@@ -353,34 +353,47 @@ Result<void> add_measuring(const Job& job, LoadsAnswer& answer, Notes& notes) {
         return fail(ErrorCode::out_of_range, "measure_within",
                     "How closely amounts must be measured is a share above 0 % and below 100 %.");
     }
-    for (std::size_t i = 0; i < request.products.size(); ++i) {
-        const ProductCard& card = request.products[i].card;
-        if (job.contents.products[i].per_mix == 0.0) {
+    return within;
+}
+
+void measure_product(const Job& job, std::size_t product, double within, LoadsAnswer& answer,
+                     Notes& notes) {
+    const LoadsRequest& request = *job.request;
+    const ProductCard& card = request.products[product].card;
+    const auto room = room_to_grow(answer.products[product], job.deliveries[product]);
+    for (std::size_t n = 0; n < answer.loads.size(); ++n) {
+        const Load& load = answer.loads[n];
+        if (n > 0 && same_amounts(answer.loads[n - 1], load, product)) {
+            answer.measuring.back().last_load = load.number;
             continue;
         }
-        const auto room = room_to_grow(answer.products[i], job.deliveries[i]);
-        for (std::size_t n = 0; n < answer.loads.size(); ++n) {
-            const Load& load = answer.loads[n];
-            if (n > 0 && same_amounts(answer.loads[n - 1], load, i)) {
-                answer.measuring.back().last_load = load.number;
-                continue;
-            }
-            const ProductAmount& amount = load.products[i].amount;
-            MeasureTask task;
-            task.card = &card;
-            task.measure_si = card.form == Form::liquid ? amount.volume->si() : amount.mass->si();
-            task.mix = load.fill;
-            task.within = within;
-            if (room) {
-                task.most_si = task.measure_si * *room;
-            }
-            if (request.tank_usable) {
-                task.largest_batch = request.tank_usable->value + job.ground.dead;
-            }
-            MeasureAdvice advice = measure_with(request.tools, task, notes.units());
-            advice.first_load = advice.last_load = load.number;
-            report_measure(advice, within, load.fill, notes);
-            answer.measuring.push_back(std::move(advice));
+        const ProductAmount& amount = load.products[product].amount;
+        MeasureTask task;
+        task.card = &card;
+        task.measure_si = card.form == Form::liquid ? amount.volume->si() : amount.mass->si();
+        task.mix = load.fill;
+        task.within = within;
+        if (room) {
+            task.most_si = task.measure_si * *room;
+        }
+        if (request.tank_usable) {
+            task.largest_batch = request.tank_usable->value + job.ground.dead;
+        }
+        MeasureAdvice advice = measure_with(request.tools, task, notes.units());
+        advice.first_load = advice.last_load = load.number;
+        report_measure(advice, within, load.fill, notes);
+        answer.measuring.push_back(std::move(advice));
+    }
+}
+
+Result<void> add_measuring(const Job& job, LoadsAnswer& answer, Notes& notes) {
+    SWATHBOOK_TRY(within, wanted_closeness_of(*job.request));
+    if (job.request->tools.empty()) {
+        return {};
+    }
+    for (std::size_t i = 0; i < job.request->products.size(); ++i) {
+        if (job.contents.products[i].per_mix > 0.0) {
+            measure_product(job, i, within, answer, notes);
         }
     }
     return {};
@@ -423,31 +436,37 @@ bool same_name(std::string_view a, std::string_view b) {
                                     [](char x, char y) { return lower(x) == lower(y); });
 }
 
+void remark_on_shared(const ProductTotal& one, const IngredientTotal& a, const ProductTotal& other,
+                      const IngredientTotal& b, Notes& notes) {
+    std::string sum;
+    if (a.acid_per_area && b.acid_per_area) {
+        sum = ", together " + show(*a.acid_per_area + *b.acid_per_area, notes.units());
+    } else if (a.ingredient_per_area && b.ingredient_per_area) {
+        sum = ", together " + show(*a.ingredient_per_area + *b.ingredient_per_area, notes.units());
+    }
+    notes.find(Severity::warning, "ingredient_in_two_products",
+               fmt::format("{} and {} both hold {}{}. Label limits on the ingredient count both; "
+                           "the checks here see each product alone.",
+                           one.name, other.name, a.name, sum));
+}
+
 /// Two products with one ingredient share its yearly and single limits, which no card alone sees.
 void remark_on_shared_ingredients(const LoadsAnswer& answer, Notes& notes) {
-    const auto& products = answer.products;
-    for (std::size_t i = 0; i < products.size(); ++i) {
-        for (std::size_t j = i + 1; j < products.size(); ++j) {
-            for (const IngredientTotal& a : products[i].ingredients) {
-                for (const IngredientTotal& b : products[j].ingredients) {
-                    if (!same_name(a.name, b.name)) {
-                        continue;
-                    }
-                    std::string sum = "together";
-                    if (a.acid_per_area && b.acid_per_area) {
-                        sum =
-                            "together " + show(*a.acid_per_area + *b.acid_per_area, notes.units());
-                    } else if (a.ingredient_per_area && b.ingredient_per_area) {
-                        sum = "together " +
-                              show(*a.ingredient_per_area + *b.ingredient_per_area, notes.units());
-                    }
-                    notes.find(Severity::warning, "ingredient_in_two_products",
-                               fmt::format("{} and {} both hold {}, {}. Label limits on the "
-                                           "ingredient count both; the checks here see each "
-                                           "product alone.",
-                                           products[i].name, products[j].name, a.name, sum));
+    struct Holding {
+        const ProductTotal* product;
+        const IngredientTotal* ingredient;
+    };
+    std::vector<Holding> seen;
+    for (const ProductTotal& product : answer.products) {
+        for (const IngredientTotal& ingredient : product.ingredients) {
+            for (const Holding& earlier : seen) {
+                if (earlier.product != &product &&
+                    same_name(earlier.ingredient->name, ingredient.name)) {
+                    remark_on_shared(*earlier.product, *earlier.ingredient, product, ingredient,
+                                     notes);
                 }
             }
+            seen.push_back({&product, &ingredient});
         }
     }
 }

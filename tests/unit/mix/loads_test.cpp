@@ -257,59 +257,59 @@ struct Refusal {
     void (*spoil)(LoadsRequest&);
 };
 
+constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
+const Refusal mistakes[] = {
+    {"net_area", ErrorCode::invalid_input, [](LoadsRequest& r) { r.net_area.reset(); }},
+    {"net_area", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.net_area = NetArea::from_si(0.0); }},
+    {"net_area", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.net_area = NetArea::from_si(not_a_number); }},
+    {"net_area", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.net_area = NetArea::from_si(1e12); }},
+    {"mix_per_area", ErrorCode::invalid_input, [](LoadsRequest& r) { r.mix_per_area.reset(); }},
+    {"mix_per_area", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.mix_per_area = MixPerArea::from_si(-1.0); }},
+    {"tank_usable", ErrorCode::invalid_input, [](LoadsRequest& r) { r.tank_usable.reset(); }},
+    {"tank_usable", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.tank_usable = Volume::of(1, millilitres); }},
+    {"mix_volume", ErrorCode::inconsistent,
+     [](LoadsRequest& r) { r.mix_volume = Volume::of(3, us_gallons); }},
+    {"dead_volume", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.dead_volume = Volume::from_si(-1.0); }},
+    {"products", ErrorCode::invalid_input, [](LoadsRequest& r) { r.products.clear(); }},
+    {"products[1]", ErrorCode::inconsistent,
+     [](LoadsRequest& r) { r.products.push_back(r.products[0]); }},
+    {"products[0].rate", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.products[0].rate.si = not_a_number; }},
+    {"products", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.products[0].rate = rate("25 gal/ac"); }},
+    {"rinse_times", ErrorCode::out_of_range, [](LoadsRequest& r) { r.rinse_times = -1; }},
+    {"rinse_fill", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.rinse_fill = Fraction::from_si(0.0); }},
+    {"products[0].jug", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.products[0].jug = Volume::from_si(0.0); }},
+    {"mix_density", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.mix_density = Density::from_si(1.0); }},
+    {"measure_within", ErrorCode::out_of_range,
+     [](LoadsRequest& r) {
+         r.tools = {MeasuringTool{"jug", "", {volume("1 qt")}, {}, {}, {}, {}, {}}};
+         r.measure_within = Fraction::from_si(0.0);
+     }},
+    {"tools[0]", ErrorCode::invalid_input, [](LoadsRequest& r) { r.tools = {MeasuringTool{}}; }},
+    {"products[0].applied_this_year", ErrorCode::inconsistent,
+     [](LoadsRequest& r) { r.products[0].applied_this_year = rate("2 % v/v"); }},
+    {"products[0].applications_this_year", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.products[0].applications_this_year = -1; }},
+    {"bands.band_width", ErrorCode::inconsistent,
+     [](LoadsRequest& r) {
+         r.bands = Bands{read<Kind::length>("40 in"), read<Kind::length>("30 in")};
+     }},
+    {"label_order[0]", ErrorCode::not_found,
+     [](LoadsRequest& r) { r.label_order = {"No such product"}; }},
+};
+
 TEST(Loads, RefusesEverydayMistakesNamingTheMember) {
-    constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-    const Refusal refusals[] = {
-        {"net_area", ErrorCode::invalid_input, [](LoadsRequest& r) { r.net_area.reset(); }},
-        {"net_area", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.net_area = NetArea::from_si(0.0); }},
-        {"net_area", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.net_area = NetArea::from_si(nan); }},
-        {"net_area", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.net_area = NetArea::from_si(1e12); }},
-        {"mix_per_area", ErrorCode::invalid_input, [](LoadsRequest& r) { r.mix_per_area.reset(); }},
-        {"mix_per_area", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.mix_per_area = MixPerArea::from_si(-1.0); }},
-        {"tank_usable", ErrorCode::invalid_input, [](LoadsRequest& r) { r.tank_usable.reset(); }},
-        {"tank_usable", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.tank_usable = Volume::of(1, millilitres); }},
-        {"mix_volume", ErrorCode::inconsistent,
-         [](LoadsRequest& r) { r.mix_volume = Volume::of(3, us_gallons); }},
-        {"dead_volume", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.dead_volume = Volume::from_si(-1.0); }},
-        {"products", ErrorCode::invalid_input, [](LoadsRequest& r) { r.products.clear(); }},
-        {"products[1]", ErrorCode::inconsistent,
-         [](LoadsRequest& r) { r.products.push_back(r.products[0]); }},
-        {"products[0].rate", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.products[0].rate.si = nan; }},
-        {"products", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.products[0].rate = rate("25 gal/ac"); }},
-        {"rinse_times", ErrorCode::out_of_range, [](LoadsRequest& r) { r.rinse_times = -1; }},
-        {"rinse_fill", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.rinse_fill = Fraction::from_si(0.0); }},
-        {"products[0].jug", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.products[0].jug = Volume::from_si(0.0); }},
-        {"mix_density", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.mix_density = Density::from_si(1.0); }},
-        {"measure_within", ErrorCode::out_of_range,
-         [](LoadsRequest& r) {
-             r.tools = {MeasuringTool{"jug", "", {volume("1 qt")}, {}, {}, {}, {}, {}}};
-             r.measure_within = Fraction::from_si(0.0);
-         }},
-        {"tools[0]", ErrorCode::invalid_input,
-         [](LoadsRequest& r) { r.tools = {MeasuringTool{}}; }},
-        {"products[0].applied_this_year", ErrorCode::inconsistent,
-         [](LoadsRequest& r) { r.products[0].applied_this_year = rate("2 % v/v"); }},
-        {"products[0].applications_this_year", ErrorCode::out_of_range,
-         [](LoadsRequest& r) { r.products[0].applications_this_year = -1; }},
-        {"bands.band_width", ErrorCode::inconsistent,
-         [](LoadsRequest& r) {
-             r.bands = Bands{read<Kind::length>("40 in"), read<Kind::length>("30 in")};
-         }},
-        {"label_order[0]", ErrorCode::not_found,
-         [](LoadsRequest& r) { r.label_order = {"No such product"}; }},
-    };
-    for (const Refusal& refusal : refusals) {
+    for (const Refusal& refusal : mistakes) {
         LoadsRequest request = job("7.4 ac", "18.6 gal/ac", "47 gal");
         refusal.spoil(request);
         Notes notes;
