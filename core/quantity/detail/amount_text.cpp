@@ -1,6 +1,7 @@
 #include "core/quantity/detail/amount_text.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "core/quantity/units.hpp"
 
@@ -113,11 +114,45 @@ bool read_sign(Cursor& cursor) {
     return negative;
 }
 
-/// A bare clock reading, or its number when a unit follows: "1:30" is in seconds already.
+/// "NaN", "inf": what programs write for numbers that are none.
+bool is_not_finite(Cursor cursor) {
+    const WordKey key = cursor.read_word().key;
+    constexpr std::array words{std::string_view("nan"), std::string_view("inf"),
+                               std::string_view("infinity")};
+    return std::any_of(words.begin(), words.end(),
+                       [&key](std::string_view word) { return is_key(key, word); });
+}
+
+/// Behind a clock reading: nothing, "min" behind minutes and seconds, or "h", which makes "1:30" an
+/// hour and a half.
+bool finish_clock(Cursor& cursor, std::string_view typed, Number& seconds, Fault& fault) {
+    cursor.skip_space();
+    if (cursor.at_end()) {
+        return true;
+    }
+    UnitMeaning unit;
+    Stop stop = Stop::end;
+    if (!read_unit(cursor, std::nullopt, unit, stop, fault)) {
+        return false;
+    }
+    const bool two_parts = typed.find(':') == typed.rfind(':');
+    const bool is_hours = unit.si == hours.si;
+    if (unit.dimension != Dimension::time || stop != Stop::end || !(two_parts || is_hours) ||
+        !(is_hours || unit.si == minutes.si)) {
+        return refuse(fault, Problem::bad_clock, typed);
+    }
+    if (two_parts && is_hours) {
+        seconds.value *= minutes.si;
+        seconds.half_step *= minutes.si;
+    }
+    return true;
+}
+
+/// The number a text begins with, or a whole clock reading in seconds.
 bool read_first_number(Cursor& cursor, bool expected_time, Number& number, bool& is_clock,
                        Fault& fault) {
     if (!at_number(cursor)) {
-        return refuse(fault, Problem::no_number);
+        return refuse(fault, is_not_finite(cursor) ? Problem::not_a_number : Problem::no_number);
     }
     const char* const start = cursor.place();
     if (!read_clock(cursor, is_clock, number, fault)) {
@@ -127,8 +162,7 @@ bool read_first_number(Cursor& cursor, bool expected_time, Number& number, bool&
         return read_number(cursor, NumberPlace::amount, number, fault);
     }
     const std::string_view typed(start, static_cast<std::size_t>(cursor.place() - start));
-    cursor.skip_space();
-    return expected_time ? (cursor.at_end() || refuse(fault, Problem::bad_clock, typed))
+    return expected_time ? finish_clock(cursor, typed, number, fault)
                          : refuse(fault, Problem::clock_not_duration, typed);
 }
 

@@ -45,6 +45,15 @@ std::string fold(std::string_view text) {
     return folded;
 }
 
+/// The same digits with another mark, or none, for the comma.
+std::string with_mark(std::string_view digits, std::string_view mark) {
+    const std::size_t comma = digits.find(',');
+    if (comma == std::string_view::npos) {
+        return std::string(digits);
+    }
+    return fmt::format("{}{}{}", digits.substr(0, comma), mark, digits.substr(comma + 1));
+}
+
 std::string unknown_word_text(const Fault& fault) {
     const std::string_view near = nearest_spelling(fold(fault.where));
     if (near.empty()) {
@@ -78,10 +87,8 @@ std::string number_text(const Fault& fault) {
         case Problem::number_out_of_range:
             return fmt::format("{} is too large or too small to be a measurement.", where);
         case Problem::comma_or_thousands:
-            return fmt::format(
-                "{} can mean thousands or a decimal comma. Write it without the comma "
-                "(\"1250\") or with a point (\"1.25\").",
-                where);
+            return fmt::format("{} can mean thousands or a decimal comma. Write \"{}\" or \"{}\".",
+                               where, with_mark(fault.where, {}), with_mark(fault.where, "."));
         case Problem::digit_groups:
             return fmt::format(
                 "The points and commas in {} do not make a number. Write digits with one "
@@ -100,8 +107,8 @@ std::string number_text(const Fault& fault) {
                    "\"1 qt + 10 fl oz\".";
         case Problem::bad_clock:
             return fmt::format(
-                "{} is not a time: write minutes and seconds as \"1:30\" with nothing after it, "
-                "hours too as \"1:02:30\", or \"90 s\".",
+                "{} is not a time: write minutes and seconds as \"1:30\", hours too as "
+                "\"1:02:30\" or \"1:02 h\", or \"90 s\".",
                 where);
         case Problem::clock_not_duration:
             return fmt::format("{} looks like a time, and a time is not wanted here.", where);
@@ -128,7 +135,7 @@ std::string ambiguity_text(const Fault& fault) {
                 where);
         case Problem::ambiguous_are:
             return fmt::format(
-                "{} after a metric amount can be an acre or an are (100 m2). Write \"ac\" or "
+                "{} can be an acre or, beside metric units, an are (100 m2). Write \"ac\" or "
                 "\"100 m2\".",
                 where);
         case Problem::ambiguous_percent:
@@ -191,15 +198,21 @@ std::string kind_text(const Fault& fault, const KindInfo* info) {
         case Problem::offset_unit:
             return "This temperature scale has an offset: a single factor cannot convert it.";
         case Problem::wrong_dimension:
-            return fmt::format("It is {}, but {} is wanted here.", fault.where, wanted);
+            return fmt::format(
+                "This is {}, but {} is wanted here.{}", fault.where, wanted,
+                wanted == phrase_of(Dimension::time) && fault.where == phrase_of(Dimension::length)
+                    ? " Minutes are written \"min\"."
+                    : "");
         case Problem::substance_missing:
             return info->substance == Substance::acid
-                       ? "It must say that it counts acid equivalent: \"lb a.e.\", not \"lb a.i.\" "
+                       ? "The text must say that it counts acid equivalent: \"lb a.e.\", not \"lb "
+                         "a.i.\" "
                          "(active ingredient) or product. The label says which."
-                       : "It must say that it counts active ingredient: \"lb a.i.\", not \"lb "
+                       : "The text must say that it counts active ingredient: \"lb a.i.\", not "
+                         "\"lb "
                          "a.e.\" (acid equivalent) or product. The label says which.";
         case Problem::substance_wrong:
-            return fmt::format("It counts another substance: {} is wanted here.",
+            return fmt::format("This counts another substance: {} is wanted here.",
                                substance_phrase(info->substance));
         case Problem::percent_wrong:
             return info->dimension == Dimension::ratio && info->kind == Kind::fraction

@@ -23,14 +23,6 @@ bool refuse(Fault& fault, Problem problem, std::string_view where, std::string_v
     return false;
 }
 
-bool is_key(const WordKey& key, std::string_view word) {
-    WordKey wanted;
-    for (const char letter : word) {
-        wanted.add(static_cast<unsigned char>(letter));
-    }
-    return key == wanted;
-}
-
 /// Reads the units and modifiers on one side of "per".
 class SideReader {
 public:
@@ -452,6 +444,11 @@ bool divide(Dimension top, Dimension bottom, Dimension& result) {
     return false;
 }
 
+/// "a": an acre in "oz/a", but in metric countries an are.
+bool is_lower_case_a(const Side& side) {
+    return side.has_atom && side.atom == Atom::acre && side.atom_text == "a";
+}
+
 /// "/100 gal": passes the divisor; "por cada 100 galones" too.
 bool read_divisor(Cursor& cursor, double& divisor, Fault& fault) {
     divisor = 1.0;
@@ -512,10 +509,9 @@ bool read_bottom(Cursor& cursor, Side& top, UnitMeaning& meaning, Stop& stop, Fa
         return refuse(fault, Problem::no_such_quotient, phrase_of(meaning.top),
                       phrase_of(below.dimension));
     }
-    const bool lower_case_a = bottom.atom_text == "a" && bottom.atom == Atom::acre;
     const bool metric_top = top.atom == Atom::litre || top.atom == Atom::millilitre ||
                             top.atom == Atom::gram || top.atom == Atom::kilogram;
-    if (lower_case_a && metric_top) {
+    if (is_lower_case_a(bottom) && metric_top) {
         return refuse(fault, Problem::ambiguous_are, bottom.atom_text);
     }
     meaning.has_bottom = true;
@@ -543,6 +539,9 @@ bool read_unit(Cursor& cursor, std::optional<Dimension> summed_with, UnitMeaning
                           {});
         }
         top.atom_text = "each";  // "412 per ac"
+    }
+    if (!says_per && is_lower_case_a(top)) {
+        return refuse(fault, Problem::ambiguous_are, top.atom_text);
     }
     SideMeaning above;
     if (!resolve(top, summed_with, above, fault)) {

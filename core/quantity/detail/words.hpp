@@ -69,6 +69,15 @@ struct WordKey {
     constexpr bool operator==(const WordKey&) const = default;
 };
 
+/// Whether a folded word is this one.
+[[nodiscard]] constexpr bool is_key(const WordKey& key, std::string_view word) {
+    WordKey wanted;
+    for (const char letter : word) {
+        wanted.add(static_cast<unsigned char>(letter));
+    }
+    return key == wanted;
+}
+
 /// @return null when the word is in no spelling
 [[nodiscard]] const Spelling* find_word(const WordKey& key);
 [[nodiscard]] std::span<const Spelling> all_spellings();
