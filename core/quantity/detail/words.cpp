@@ -23,7 +23,7 @@ constexpr Spelling ambiguous(std::string_view text, std::string_view choices) {
 }
 
 /// Spanish words stand beside the English ones; accents are folded away before look-up.
-constexpr std::array spellings{
+constexpr auto spellings = std::to_array<Spelling>({
     // Lengths
     unit("m", A::metre),
     unit("meter", A::metre),
@@ -461,7 +461,7 @@ constexpr std::array spellings{
     ambiguous("no", "\"each\" (a count) or the unit itself"),
     ambiguous("cuarto", "\"qt\" (quart, 946 mL) or a fraction such as \"1/4 gal\""),
     ambiguous("cuartos", "\"qt\" (quart, 946 mL) or a fraction such as \"1/4 gal\""),
-};
+});
 
 constexpr WordKey key_of(std::string_view text) {
     WordKey key;

@@ -27,32 +27,58 @@ struct UnitDeleter {
     ~UnitDeleter() { ut_free(unit); }
 };
 
-}  // namespace
-
-std::vector<double> gnu_units(const std::vector<Question>& questions) {
-    std::vector<double> answers;
+std::vector<std::string> lines_of_gnu_units(const std::string& input) {
+    std::vector<std::string> lines;
     std::FILE* const batch = std::tmpfile();
     if (batch == nullptr) {
-        return answers;
+        return lines;
     }
-    for (const Question& question : questions) {
-        std::fputs(fmt::format("{}\n{}\n", question.from, question.to).c_str(), batch);
-    }
+    std::fputs(input.c_str(), batch);
     std::fflush(batch);
     const std::string command =
         fmt::format("units --terse --digits 15 < /proc/{}/fd/{} 2>&1", getpid(), fileno(batch));
     std::FILE* const pipe = popen(command.c_str(), "r");
     std::array<char, 512> line{};
     while (pipe != nullptr && std::fgets(line.data(), line.size(), pipe) != nullptr) {
-        char* end = nullptr;
-        const double answer = std::strtod(line.data(), &end);
-        answers.push_back(end == line.data() ? std::nan("") : answer);
+        lines.emplace_back(line.data());
     }
     if (pipe != nullptr) {
         pclose(pipe);
     }
     std::fclose(batch);
+    return lines;
+}
+
+}  // namespace
+
+std::vector<double> gnu_units(const std::vector<Question>& questions) {
+    std::string input;
+    for (const Question& question : questions) {
+        input += fmt::format("{}\n{}\n", question.from, question.to);
+    }
+    const std::vector<std::string> lines = lines_of_gnu_units(input);
+    std::vector<double> answers;
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        char* end = nullptr;
+        const double answer = std::strtod(lines[i].c_str(), &end);
+        answers.push_back(end == lines[i].c_str() ? std::nan("") : answer);
+        if (lines[i].starts_with("conformability")) {
+            i += 2;  // what the two sides reduce to
+        }
+    }
     return answers;
+}
+
+std::vector<bool> known_to_gnu_units(const std::vector<std::string>& words) {
+    std::string input;
+    for (const std::string& word : words) {
+        input += word + "\n\n";  // an empty second line asks for the definition
+    }
+    std::vector<bool> known;
+    for (const std::string& line : lines_of_gnu_units(input)) {
+        known.push_back(!line.starts_with("Unknown unit"));
+    }
+    return known;
 }
 
 std::optional<double> udunits(double number, const std::string& from, const std::string& to) {
