@@ -35,11 +35,13 @@ if(SWATHBOOK_SANITIZE)
     target_link_options(swathbook_flags INTERFACE -fsanitize=${SWATHBOOK_SANITIZE})
 endif()
 
-# swathbook_layer(core/quantity DEPENDS core/base): every .cpp of this folder (and its subfolders) is one library.
+# swathbook_layer(core/quantity DEPENDS core/base): every .cpp of this folder (and its subfolders) is one library;
+# main*.cpp are programs of their own.
 function(swathbook_layer name)
     cmake_parse_arguments(layer "" "" "DEPENDS;LIBRARIES" ${ARGN})
     string(REPLACE "/" "_" target "swathbook_${name}")
     file(GLOB_RECURSE sources CONFIGURE_DEPENDS "${CMAKE_CURRENT_SOURCE_DIR}/*.cpp")
+    list(FILTER sources EXCLUDE REGEX "/main[a-z_]*\\.cpp$")
     set(dependencies swathbook_flags ${layer_LIBRARIES})
     foreach(dependency IN LISTS layer_DEPENDS)
         string(REPLACE "/" "_" dependency_target "swathbook_${dependency}")

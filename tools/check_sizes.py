@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 """Small files, short functions: header 400 lines, source 700, function 60 lines and 4 levels deep,
 6 parameters. Aims are lower (docs of house style); these are the limits. A generated file
-(*.gen.*) is not looked at; a long numeric derivation may carry `// size: reason` on the line that
-opens it.
+(*.gen.*) is not looked at; a numeric derivation that must be longer, or take more, says so on the
+line that opens it: `// size: reason`.
 """
 from __future__ import annotations
 
@@ -72,7 +72,7 @@ def check_functions(name: str, text: str) -> list[str]:
             if kind in ("function", "test"):
                 start = clean.count("\n", 0, position) + 1
                 parameters = parameter_count(head)
-                if parameters > PARAMETER_LIMIT:
+                if parameters > PARAMETER_LIMIT and "// size:" not in lines[start - 1]:
                     problems.append(f"{name}:{start}: {parameters} parameters, limit {PARAMETER_LIMIT}"
                                     " (make a struct with named members)")
             stack.append(kind)

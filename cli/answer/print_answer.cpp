@@ -1,0 +1,164 @@
+#include "cli/answer/print_answer.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "cli/answer/remarks.hpp"
+#include "cli/answer/table.hpp"
+#include "core/quantity/print.hpp"
+
+namespace swathbook::cli {
+namespace {
+
+using api::Json;
+using api::Shape;
+
+constexpr std::size_t indent_step = 2;
+constexpr std::size_t widest_label = 34;
+
+struct Fact {
+    std::string label;
+    std::string value;
+};
+
+/// A heading with the facts under it, one a line, values in one column.
+std::string print_facts(const std::vector<Fact>& facts, std::size_t indent, const Paper& paper) {
+    std::size_t label_width = 0;
+    for (const Fact& fact : facts) {
+        label_width = std::max(label_width, std::min(columns_of(fact.label), widest_label));
+    }
+    std::string out;
+    const std::size_t value_column = indent + label_width + 2;
+    for (const Fact& fact : facts) {
+        const std::size_t room = paper.width > value_column + 20 ? paper.width : value_column + 20;
+        std::string value = wrapped(fact.value, room, value_column);
+        value.erase(0, std::min(value_column, value.size()));
+        out += std::string(indent, ' ') + padded(fact.label, label_width + 2) +
+               (value.empty() ? "\n" : value);
+    }
+    return out;
+}
+
+std::string heading(std::string_view label, std::size_t indent, const Paper& paper) {
+    return "\n" + std::string(indent, ' ') + paper.in(Ink::bold, label) + "\n";
+}
+
+bool is_amount(const Json& value) {
+    return value.is_object() && value.contains("value") && value.contains("unit");
+}
+
+bool is_scalar(const Json& value) {
+    return is_amount(value) || !value.is_structured();
+}
+
+bool is_list_of_objects(const Json& value) {
+    return value.is_array() && !value.empty() && value[0].is_object() && !is_amount(value[0]);
+}
+
+const api::ObjectType* object_of(const api::Type* type) {
+    while (type != nullptr && type->inner() != nullptr) {
+        type = type->inner();
+    }
+    return type == nullptr ? nullptr : type->as_object();
+}
+
+std::string print_object(const api::ObjectType& type, const Json& object, std::size_t indent,
+                         const Paper& paper);
+
+/// Each element as a row; where a table would be wider than the paper, one block for each.
+std::string print_list(const api::ObjectType& type, const Json& list, std::size_t indent,
+                       const Paper& paper) {
+    Table table = table_of(type, list);
+    if (!table.is_complete || indent + width_of(table) > std::max<std::size_t>(paper.width, 80)) {
+        std::string out;
+        for (std::size_t i = 0; i < list.size(); ++i) {
+            out += fmt::format("{}{}.\n", std::string(indent, ' '), i + 1) +
+                   print_object(type, list[i], indent + indent_step, paper);
+        }
+        return out;
+    }
+    return print_table(table, indent, paper);
+}
+
+std::string print_structured(const api::Field& field, const Json& value, std::size_t indent,
+                             const Paper& paper) {
+    const std::string title = heading(label_of(field.name), indent, paper);
+    const api::ObjectType* type = object_of(&field.type());
+    if (type == nullptr) {
+        return title + wrapped(value.dump(), paper.width, indent + indent_step);
+    }
+    return title + (value.is_array() ? print_list(*type, value, indent + indent_step, paper)
+                                     : print_object(*type, value, indent + indent_step, paper));
+}
+
+/// First the plain values in one column, then whatever has parts, each under its heading.
+std::string print_object(const api::ObjectType& type, const Json& object, std::size_t indent,
+                         const Paper& paper) {
+    std::vector<Fact> facts;
+    std::string parts;
+    for (const api::Field& field : type.fields()) {
+        const auto found = object.find(field.name);
+        if (found == object.end() || (found->is_array() && found->empty())) {
+            continue;
+        }
+        const bool is_plain =
+            is_scalar(*found) || (found->is_array() && !is_list_of_objects(*found));
+        if (is_plain) {
+            facts.push_back({label_of(field.name), value_text(*found)});
+        } else {
+            parts += print_structured(field, *found, indent, paper);
+        }
+    }
+    return print_facts(facts, indent, paper) + parts;
+}
+
+}  // namespace
+
+std::string label_of(std::string_view field_name) {
+    std::string label(field_name);
+    std::replace(label.begin(), label.end(), '_', ' ');
+    if (!label.empty()) {
+        label[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(label[0])));
+    }
+    return label;
+}
+
+std::string value_text(const Json& value) {
+    if (is_amount(value)) {
+        const std::string unit = value["unit"].get<std::string>();
+        std::string text =
+            show_number(value["value"].get<double>()) + (unit.empty() ? "" : " ") + unit;
+        if (value.contains("low") && value.contains("high")) {
+            text += fmt::format("  ({} to {})", show_number(value["low"].get<double>()),
+                                show_number(value["high"].get<double>()));
+        }
+        return text;
+    }
+    if (value.is_array()) {
+        std::string text;
+        for (const Json& element : value) {
+            text += (text.empty() ? "" : ", ") + value_text(element);
+        }
+        return text;
+    }
+    switch (value.type()) {
+        case Json::value_t::boolean: return value.get<bool>() ? "yes" : "no";
+        case Json::value_t::string: return value.get<std::string>();
+        case Json::value_t::number_float: return show_number(value.get<double>());
+        case Json::value_t::null: return "not entered";
+        default: return value.dump();
+    }
+}
+
+std::string print_answer(const api::ObjectType& type, const Json& answer, const Paper& paper) {
+    std::string out = print_object(type, answer, 0, paper);
+    if (out.starts_with('\n')) {
+        out.erase(0, 1);
+    }
+    return out + print_findings(answer, paper) + print_working(answer, paper);
+}
+
+}  // namespace swathbook::cli

@@ -1,0 +1,146 @@
+#include "cli/commands/operation_command.hpp"
+
+#include <cstdlib>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include <fmt/format.h>
+#include <CLI/App.hpp>
+
+#include "api/call.hpp"
+#include "cli/answer/print_answer.hpp"
+#include "cli/commands/examples.hpp"
+#include "cli/files.hpp"
+#include "cli/options.hpp"
+#include "cli/request/flags.hpp"
+#include "cli/request/values.hpp"
+#include "cli/terminal.hpp"
+
+namespace swathbook::cli {
+namespace {
+
+/// What was written on the command line, kept until the command runs.
+struct Asked {
+    std::vector<Flag> flags;
+    std::vector<CLI::Option*> options;  // one for each flag
+    std::string request_file;
+    std::string units;
+    bool working = false;
+    bool as_json = false;
+};
+
+CLI::Option* declare_flag(CLI::App& app, const Flag& flag) {
+    CLI::Option* option = app.add_option(flag.name)->description(help_of(flag));
+    option->type_name(placeholder_of(flag))->group("Inputs");
+    if (flag.type->shape() == api::Shape::boolean && !flag.is_list) {
+        return option->expected(0, 1);
+    }
+    if (flag.is_list) {
+        option->type_name(placeholder_of(flag) + " ...");
+    }
+    return option->expected(1, many_words);
+}
+
+void declare_common(CLI::App& app, Asked& asked) {
+    app.add_option("--request", asked.request_file,
+                   "A JSON request to start from; flags are laid over it. - reads standard input.")
+        ->type_name("FILE")
+        ->group("Inputs");
+    app.add_option("--units", asked.units,
+                   "Units the answer is written in; SWATHBOOK_UNITS when not given, else us.")
+        ->type_name("us|metric")
+        ->group("Answer");
+    app.add_flag("--working", asked.working, "Show every step, to be checked with a pencil.")
+        ->group("Answer");
+    app.add_flag("--json", asked.as_json, "The answer as JSON, for programs.")->group("Answer");
+}
+
+Result<api::Json> starting_request(const Asked& asked) {
+    if (asked.request_file.empty()) {
+        return api::Json(api::Json::object());
+    }
+    SWATHBOOK_TRY(text, read_file(asked.request_file));
+    SWATHBOOK_TRY(request, api::parse_json(text));
+    if (!request.is_object()) {
+        return fail(ErrorCode::invalid_input, "",
+                    "A request is a JSON object: {\"width\": \"26 ft\", ...}.");
+    }
+    return request;
+}
+
+/// The flags laid over the request file.
+Result<api::Json> request_of(const Asked& asked) {
+    SWATHBOOK_TRY(request, starting_request(asked));
+    for (std::size_t i = 0; i < asked.flags.size(); ++i) {
+        if (asked.options[i]->empty()) {
+            continue;
+        }
+        std::vector<std::string> words = restored(asked.options[i]->results());
+        if (asked.flags[i].type->shape() == api::Shape::boolean && words.size() == 1 &&
+            words[0].empty()) {
+            words.clear();
+        }
+        SWATHBOOK_TRY(value, value_of(asked.flags[i], words));
+        SWATHBOOK_CHECK(put(request, asked.flags[i], std::move(value)));
+    }
+    const char* preferred = std::getenv("SWATHBOOK_UNITS");
+    const std::string units = !asked.units.empty()   ? asked.units
+                              : preferred != nullptr ? std::string(preferred)
+                                                     : std::string();
+    if (!units.empty() && (!asked.units.empty() || !request.contains("units"))) {
+        request["units"] = units;
+    }
+    if (asked.working) {
+        request["working"] = true;
+    }
+    return request;
+}
+
+ExitStatus answer(const api::Operation& operation, const Asked& asked) {
+    const auto request = request_of(asked);
+    if (!request) {
+        return report(request.error());
+    }
+    const api::Called called = api::call(operation.name, request->dump());
+    if (asked.as_json) {
+        write_output(called.json + "\n");
+    }
+    const auto parsed = api::parse_json(called.json);
+    if (!parsed) {
+        return report(
+            {ErrorCode::internal, "", "The answer is not JSON: " + parsed.error().detail});
+    }
+    if (called.error) {
+        const api::Json& error = (*parsed)["error"];
+        const ExitStatus status = report(
+            {*called.error, error["field"].get<std::string>(), error["detail"].get<std::string>()});
+        return status;
+    }
+    if (!asked.as_json) {
+        write_output(print_answer(operation.answer(), *parsed, paper_of_output()));
+    }
+    return ExitStatus::ok;
+}
+
+}  // namespace
+
+Command operation_command(const api::Operation& operation) {
+    Command command;
+    command.name = operation.name;
+    command.summary = operation.summary;
+    command.group = "Computing";
+    command.examples = examples_of(operation.name);
+    command.declare = [&operation](CLI::App& app) -> Action {
+        auto asked = std::make_shared<Asked>();
+        asked->flags = flags_of(operation.request());
+        for (const Flag& flag : asked->flags) {
+            asked->options.push_back(declare_flag(app, flag));
+        }
+        declare_common(app, *asked);
+        return [&operation, asked] { return answer(operation, *asked); };
+    };
+    return command;
+}
+
+}  // namespace swathbook::cli

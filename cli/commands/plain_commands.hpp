@@ -1,0 +1,14 @@
+#pragma once
+
+#include "cli/command.hpp"
+
+/// The commands that are not operations themselves.
+namespace swathbook::cli {
+
+[[nodiscard]] Command compute_command();
+[[nodiscard]] Command operations_command();
+[[nodiscard]] Command completion_command();
+[[nodiscard]] Command manual_command();
+[[nodiscard]] Command help_command();
+
+}  // namespace swathbook::cli

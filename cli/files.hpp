@@ -1,0 +1,18 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "core/base/result.hpp"
+
+namespace swathbook::cli {
+
+/// The whole of a file, or of standard input when the name is "-". At most 64 MiB.
+/// @errors not_found, out_of_range when too large, io
+[[nodiscard]] Result<std::string> read_file(const std::string& name);
+
+/// Writes a file whole or not at all: beside it first, then in its place.
+/// @errors io
+[[nodiscard]] Result<void> write_file(const std::string& name, std::string_view content);
+
+}  // namespace swathbook::cli
