@@ -4,32 +4,10 @@
 
 #include <array>
 #include <cstddef>
-#include <cstdlib>
-#include <new>
 #include <string_view>
 
 #include "core/quantity/parse.hpp"
-
-namespace {
-std::size_t allocations = 0;
-}
-
-// NOLINTBEGIN(misc-definitions-in-headers): replacing the global operators is how they are counted
-void* operator new(std::size_t bytes) {
-    ++allocations;
-    void* const memory = std::malloc(bytes == 0 ? 1 : bytes);
-    if (memory == nullptr) {
-        std::abort();
-    }
-    return memory;
-}
-void operator delete(void* memory) noexcept {
-    std::free(memory);
-}
-void operator delete(void* memory, std::size_t) noexcept {
-    std::free(memory);
-}
-// NOLINTEND(misc-definitions-in-headers)
+#include "tests/unit/quantity/allocations.hpp"
 
 namespace swathbook {
 namespace {
@@ -50,17 +28,17 @@ TEST(Allocation, text_that_is_understood_costs_none) {
         Text{"72 degrees Fahrenheit", Kind::temperature},
     };
     for (const Text& text : texts) {
-        const std::size_t before = allocations;
+        const std::size_t before = allocations_so_far();
         const bool is_unit_alone = text.text.front() == 'l';
         const bool understood = is_unit_alone ? parse_unit(text.text, text.kind).has_value()
                                               : parse_amount(text.text, text.kind).has_value();
-        const std::size_t after = allocations;
+        const std::size_t after = allocations_so_far();
         EXPECT_TRUE(understood) << text.text;
         EXPECT_EQ(after, before) << text.text;
     }
-    const std::size_t before = allocations;
+    const std::size_t before = allocations_so_far();
     EXPECT_FALSE(parse_amount("no number at all, and a sentence to say so", Kind::volume));
-    EXPECT_GT(allocations, before) << "the counter counts";
+    EXPECT_GT(allocations_so_far(), before) << "the counter counts";
 }
 
 }  // namespace

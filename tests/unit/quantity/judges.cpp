@@ -1,4 +1,4 @@
-#include "judges.hpp"
+#include "tests/unit/quantity/judges.hpp"
 
 #include <fmt/format.h>
 #include <sys/types.h>

@@ -13,7 +13,7 @@
 
 #include "core/quantity/parse.hpp"
 #include "core/quantity/unit_table.hpp"
-#include "judges.hpp"
+#include "tests/unit/quantity/judges.hpp"
 
 namespace swathbook {
 namespace {

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include "judges.hpp"
+#include "tests/unit/quantity/judges.hpp"
 
 namespace swathbook::detail {
 namespace {
