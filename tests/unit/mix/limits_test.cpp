@@ -185,7 +185,7 @@ TEST(StrictestOf, DoesNotAskAnAdjuvantWithoutALabelForItsLimits) {
 }
 
 TEST(StrictestOf, IsNeverLooserThanAnyLabelWhateverTheOrder) {
-    rc::check([](std::vector<std::array<int, 3>> raw) {
+    EXPECT_TRUE(rc::check([](std::vector<std::array<int, 3>> raw) {
         std::vector<ProductCard> cards;
         for (const auto& numbers : raw) {
             ProductCard card = liquid("P" + std::to_string(cards.size()));
@@ -224,7 +224,7 @@ TEST(StrictestOf, IsNeverLooserThanAnyLabelWhateverTheOrder) {
                       *strictest.finest_droplets.value >= card.limits.finest_droplets->value);
         }
         RC_ASSERT(strictest.haying.not_entered_by.size() == missing);
-    });
+    }));
 }
 
 TEST(ReportConflicts, SaysWhenTwoLabelsCannotBeObeyedTogether) {

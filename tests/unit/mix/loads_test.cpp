@@ -322,7 +322,7 @@ TEST(Loads, RefusesEverydayMistakesNamingTheMember) {
 }
 
 TEST(Loads, SumsToTheLastBitAndNeverPassesTheTank) {
-    rc::check([] {
+    EXPECT_TRUE(rc::check([] {
         const double area = *rc::gen::inRange(1, 400000) / 997.0;
         const double per_area = *rc::gen::inRange(20, 2000) / 13.0;
         const double tank = *rc::gen::inRange(10, 3000) / 7.0;
@@ -351,11 +351,11 @@ TEST(Loads, SumsToTheLastBitAndNeverPassesTheTank) {
         RC_ASSERT(ounces_of_a == *answer->products[0].total.volume);
         RC_ASSERT(std::abs(sum.in(us_gallons) / (area * per_area) - 1.0) < 1e-12);
         RC_ASSERT(std::abs(ounces_of_a.in(us_fluid_ounces) / area - 1.0) < 1e-12);
-    });
+    }));
 }
 
 TEST(Loads, ScalesWithTheAreaAndIgnoresTheOrderOfProducts) {
-    rc::check([] {
+    EXPECT_TRUE(rc::check([] {
         const double area = *rc::gen::inRange(1, 5000) / 31.0;
         LoadsRequest request;
         request.net_area = NetArea::of(area, acres);
@@ -381,7 +381,7 @@ TEST(Loads, ScalesWithTheAreaAndIgnoresTheOrderOfProducts) {
             RC_ASSERT(std::abs(measure(b) / measure(a) - 1.0) < 1e-12);
             RC_ASSERT(std::abs(measure(c) / measure(a) - 2.0) < 1e-12);
         }
-    });
+    }));
 }
 
 }  // namespace

@@ -48,7 +48,7 @@ inline ProductCard liquid_card(std::string name, std::string_view acid = "3 lb a
                                    read<Kind::acid_strength>(acid), std::nullopt, std::nullopt}};
     return card;
 }
-inline ProductCard dry_card(std::string name, std::string_view part = "80 %") {
+inline ProductCard dry_card(std::string name, std::string_view part = "80 % w/w") {
     ProductCard card;
     card.name = std::move(name);
     card.registration = "000-01";
