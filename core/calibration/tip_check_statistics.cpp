@@ -2,33 +2,23 @@
 
 #include <cmath>
 
+#include "core/calibration/student_t.hpp"
+
 namespace swathbook::calibration {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 constexpr int fewest_for_grubbs = 7;
 
-/// Probability that |t| stays below the t whose angle has this sine, tan(angle) = t /
-/// sqrt(freedom).
-double probability_inside(double sine, int freedom) {
-    const double cosine_squared = 1.0 - sine * sine;
-    const bool odd = freedom % 2 == 1;
-    double term = odd ? std::sqrt(cosine_squared) : 1.0;
-    double sum = freedom == 1 ? 0.0 : term;
-    for (int k = odd ? 3 : 2; k <= freedom - 2; k += 2) {
-        term *= cosine_squared * static_cast<double>(k - 1) / static_cast<double>(k);
-        sum += term;
-    }
-    return odd ? 2.0 / pi * (std::asin(sine) + sine * sum) : sine * sum;
-}
-
-double sine_for(double inside, int freedom) {
+/// Of the angle whose tangent is t / sqrt(freedom), where t is exceeded with this probability.
+double sine_exceeded_with(double probability, int freedom) {
+    const auto degrees = static_cast<double>(freedom);
     double low = 0.0;
     double high = 1.0;
-    constexpr int halvings = 60;
+    constexpr int halvings = 50;
     for (int i = 0; i < halvings; ++i) {
-        const double middle = 0.5 * (low + high);
-        (probability_inside(middle, freedom) < inside ? low : high) = middle;
+        const double sine = 0.5 * (low + high);
+        const double t = std::sqrt(degrees) * sine / std::sqrt(1.0 - sine * sine);
+        (student_t_upper_tail(t, degrees) > probability ? low : high) = sine;
     }
     return 0.5 * (low + high);
 }
@@ -56,15 +46,10 @@ Spread spread_of(std::span<const double> values) {
     return spread;
 }
 
-double student_t(double inside, int freedom) {
-    const double sine = sine_for(inside, freedom);
-    return std::sqrt(static_cast<double>(freedom)) * sine / std::sqrt(1.0 - sine * sine);
-}
-
 double grubbs_critical(int count, double significance) {
     const auto n = static_cast<double>(count);
     // sqrt(t^2 / (n - 2 + t^2)) is the sine of the angle whose tangent is t / sqrt(n - 2).
-    return (n - 1.0) / std::sqrt(n) * sine_for(1.0 - significance / n, count - 2);
+    return (n - 1.0) / std::sqrt(n) * sine_exceeded_with(significance / (2.0 * n), count - 2);
 }
 
 std::optional<OutlierTest> grubbs_test(std::span<const double> values) {

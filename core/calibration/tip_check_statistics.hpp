@@ -19,16 +19,10 @@ struct Spread {
 /// do
 [[nodiscard]] Spread spread_of(std::span<const double> values);
 
-/// Two-sided Student t for a probability inside, e.g. 0.95 and 8 degrees of freedom: 2.306.
-///
-/// @valid    probability 0 to 1 exclusive, freedom 1 or more
-/// @accuracy relative 1e-9 by bisection of the closed form
-/// @source   distribution for whole degrees of freedom in closed form: Abramowitz and Stegun,
-///           Handbook of Mathematical Functions (1964), 26.7.3 and 26.7.4
-[[nodiscard]] double student_t(double inside, int freedom);
-
 /// Two-sided critical value of Grubbs' test at 5 %: the largest distance from the mean, in standard
 /// deviations, that chance allows among n tips.
+///
+/// @accuracy relative 1e-9, by bisection of the tail in student_t.hpp
 ///
 ///   G = (n - 1) / sqrt(n) * sqrt(t^2 / (n - 2 + t^2)),  t exceeded with probability 0.05 / (2 n)
 ///

@@ -4,12 +4,11 @@
 #include <cstddef>
 
 #include "core/base/assert.hpp"
-#include "core/calibration/tip_check_statistics.hpp"
+#include "core/calibration/student_t.hpp"
 
 namespace swathbook::calibration {
 namespace {
 
-constexpr double confidence = 0.95;
 constexpr double normal_95 = 1.959963984540054;
 
 struct Mean {
@@ -48,7 +47,7 @@ WearTrend wear_between(std::span<const double> now, std::span<const double> then
     const Mean rise = mean_difference(now, then);
     // A reading is anywhere within its half-step: variance h^2 / 3; two readings per tip.
     const double reading = resolution * std::sqrt(2.0 / 3.0 / count);
-    const double t = now.size() > 1 ? student_t(confidence, static_cast<int>(now.size()) - 1) : 0.0;
+    const double t = now.size() > 1 ? student_t_95(count - 1.0) : 0.0;
     const double spread = joined(t * rise.standard_error, normal_95 * reading);
 
     WearTrend trend;
