@@ -104,9 +104,10 @@ Amount metric(double si, const Scale& scale) {
 }
 
 Amount measure(double si, const Scale& scale, UnitSystem units, int parts) {
-    SWATHBOOK_ASSERT(si >= 0.0 && si < largest_si, "an amount to measure out is finite");
-    SWATHBOOK_ASSERT(parts == 1 || parts == 2 || parts == 4 || parts == 8 || parts == 16,
-                     "ounces are read in halves, quarters, eighths or sixteenths");
+    const bool can_be_poured = si >= 0.0 && si < largest_si;
+    SWATHBOOK_ASSERT(can_be_poured, "an amount to measure out is finite");
+    const bool has_such_marks = parts == 1 || parts == 2 || parts == 4 || parts == 8 || parts == 16;
+    SWATHBOOK_ASSERT(has_such_marks, "ounces are read in halves, quarters, eighths or sixteenths");
     if (units == UnitSystem::metric) {
         return metric(si, scale);
     }

@@ -55,7 +55,7 @@ namespace swathbook {
 /// SI (temperatures).
 template <Dimension D>
 struct Unit {
-    double si;
+    double si = 1.0;
     double zero = 0.0;
 };
 

@@ -17,8 +17,9 @@ struct Reading {
     std::string text{};  ///< exactly what was typed, "176 ft"
 
     Reading() = default;
-    Reading(Quantity<K> quantity)
-        : value(quantity) {}  // NOLINT: a bare quantity is a reading of unknown resolution
+    /// A bare quantity is a reading of unknown resolution.
+    // NOLINTNEXTLINE(google-explicit-constructor): so callers may pass one
+    Reading(Quantity<K> quantity) : value(quantity) {}
 };
 
 /// A quantity worked out from measurements, with its 95 % interval where one is known.
@@ -29,8 +30,9 @@ struct Estimate {
     std::optional<Quantity<K>> high{};
 
     Estimate() = default;
-    Estimate(Quantity<K> quantity)
-        : value(quantity) {}  // NOLINT: an exact quantity is an estimate without interval
+    /// An exact quantity is an estimate without interval.
+    // NOLINTNEXTLINE(google-explicit-constructor): so callers may pass one
+    Estimate(Quantity<K> quantity) : value(quantity) {}
     Estimate(Quantity<K> middle, Quantity<K> lower, Quantity<K> upper)
         : value(middle), low(lower), high(upper) {}
 };

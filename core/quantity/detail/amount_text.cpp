@@ -136,9 +136,10 @@ bool finish_clock(Cursor& cursor, std::string_view typed, Number& seconds, Fault
         return false;
     }
     const bool two_parts = typed.find(':') == typed.rfind(':');
-    const bool is_hours = unit.si == hours.si;
-    if (unit.dimension != Dimension::time || stop != Stop::end || !(two_parts || is_hours) ||
-        !(is_hours || unit.si == minutes.si)) {
+    const bool is_alone = unit.dimension == Dimension::time && stop == Stop::end;
+    const bool is_hours = is_alone && unit.si == hours.si;
+    const bool is_minutes = is_alone && unit.si == minutes.si && two_parts;
+    if (!is_hours && !is_minutes) {
         return refuse(fault, Problem::bad_clock, typed);
     }
     if (two_parts && is_hours) {

@@ -46,6 +46,23 @@ struct DigitRun {
     int last_group = 0;       ///< digits behind the last mark, or all
     bool full_groups = true;  ///< every group between marks has three digits
     bool leading_zero = false;
+
+    void add_digit(unsigned char digit) {
+        significant += significant > 0 || digit != '0' ? 1 : 0;
+        mantissa = mantissa * 10 + (digit - std::uint64_t{'0'});
+        ++digits;
+        ++last_group;
+    }
+    void add_mark(char mark) {
+        if (last_mark == 0) {
+            first_group = last_group;
+        } else {
+            full_groups = full_groups && last_group == 3;
+        }
+        (mark == '.' ? points : commas) += 1;
+        last_mark = mark;
+        last_group = 0;
+    }
 };
 
 bool read_digits(Cursor& cursor, DigitRun& run, Fault& fault) {
@@ -54,29 +71,19 @@ bool read_digits(Cursor& cursor, DigitRun& run, Fault& fault) {
     for (;;) {
         const unsigned char here = cursor.byte();
         if (Cursor::is_digit(here)) {
-            if (run.significant > 0 || here != '0') {
-                if (++run.significant > most_digits) {
-                    return refuse(fault, Problem::number_too_long, start, cursor);
-                }
+            run.add_digit(here);
+            if (run.significant > most_digits) {
+                return refuse(fault, Problem::number_too_long, start, cursor);
             }
-            run.mantissa = run.mantissa * 10 + (here - std::uint64_t{'0'});
-            ++run.digits;
-            ++run.last_group;
-            cursor.advance(1);
-            continue;
-        }
-        const bool digit_next = Cursor::is_digit(cursor.byte(1));
-        if ((here != '.' && here != ',') || (!digit_next && (here == ',' || run.digits == 0))) {
+        } else if (here == '.' || here == ',') {
+            const bool digit_next = Cursor::is_digit(cursor.byte(1));
+            if (!digit_next && (here == ',' || run.digits == 0)) {
+                return true;
+            }
+            run.add_mark(static_cast<char>(here));
+        } else {
             return true;
         }
-        if (run.last_mark == 0) {
-            run.first_group = run.last_group;
-        } else {
-            run.full_groups = run.full_groups && run.last_group == 3;
-        }
-        (here == '.' ? run.points : run.commas) += 1;
-        run.last_mark = static_cast<char>(here);
-        run.last_group = 0;
         cursor.advance(1);
     }
 }
