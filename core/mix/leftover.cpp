@@ -102,22 +102,23 @@ void judge(const ProductCard& card, const std::vector<LimitCheck>& checks, Verdi
                         fmt::format("{}: {} would be {}, the label gives {}.", card.name,
                                     check.limit, check.delivered, check.allowed));
         } else if (check.status == LimitStatus::cannot_tell) {
-            verdict.add(Lawful::cannot_tell, fmt::format("{}: {} could not be checked: {}.",
-                                                         card.name, check.limit, check.why));
+            verdict.add(Lawful::cannot_tell,
+                        fmt::format("{}: {} could not be checked: {}.", card.name,
+                                    spoken_limit(check.limit), check.why));
         } else if (check.status == LimitStatus::not_entered && is_cap(check) &&
                    !is_unregistered_adjuvant(card)) {
-            verdict.add(Lawful::cannot_tell,
-                        fmt::format("{}: {} was not entered.", card.name, check.limit));
+            verdict.add(Lawful::cannot_tell, fmt::format("{}: {} was not entered.", card.name,
+                                                         spoken_limit(check.limit)));
         }
     }
 }
 
 void judge_site(const LeftoverGround& ground, Verdict& verdict) {
     if (ground.on_label == Answered::no) {
-        verdict.add(Lawful::no, fmt::format("{} is not a site on the labels.", ground.name));
+        verdict.add(Lawful::no, fmt::format("\"{}\" is not a site on the labels.", ground.name));
     } else if (ground.on_label == Answered::not_said) {
         verdict.add(Lawful::cannot_tell,
-                    fmt::format("Is {} a site on the label of every product?", ground.name));
+                    fmt::format("Is \"{}\" a site on the label of every product?", ground.name));
     }
 }
 
@@ -253,9 +254,9 @@ std::string area_text(const Remains& remains, double square_metres) {
 
 void describe_untreated(const Remains& remains, const Placement& placement, const Judged& judged,
                         LeftoverOption& option) {
-    option.text =
-        fmt::format("Spray {} on {} of {} at the job's rate.", volume_text(remains, placement.mix),
-                    area_text(remains, placement.area), placement.ground->name);
+    option.text = fmt::format("Spray {} on {} of \"{}\" at the job's rate.",
+                              volume_text(remains, placement.mix),
+                              area_text(remains, placement.area), placement.ground->name);
     if (placement.mix < remains.left * (1.0 - rounding_room)) {
         option.text += fmt::format(" {} remain: the ground is too small for all of it.",
                                    volume_text(remains, remains.left - placement.mix));

@@ -269,6 +269,25 @@ std::vector<LimitCheck> check_limits(const ProductCard& card, const Delivery& de
     };
 }
 
+std::string_view spoken_limit(std::string_view limit) {
+    constexpr std::pair<std::string_view, std::string_view> words[] = {
+        {"min_single_rate", "least in one application"},
+        {"max_single_rate", "most in one application"},
+        {"max_yearly_rate", "most in a year"},
+        {"max_applications", "number of applications a year"},
+        {"min_carrier", "least mix per area"},
+        {"max_carrier", "most mix per area"},
+        {"min_percent", "least share in the mix"},
+        {"max_percent", "largest share in the mix"},
+    };
+    for (const auto& [word, spoken] : words) {
+        if (word == limit) {
+            return spoken;
+        }
+    }
+    return limit;
+}
+
 void report_checks(const ProductCard& card, std::span<const LimitCheck> checks, Notes& notes) {
     for (const LimitCheck& check : checks) {
         const std::string figures = fmt::format("{}: {} is {}, the label gives {}", card.name,
@@ -276,7 +295,7 @@ void report_checks(const ProductCard& card, std::span<const LimitCheck> checks, 
         switch (check.status) {
             case LimitStatus::above:
                 notes.find(Severity::stop, "above_label_limit",
-                           figures + ". Do not mix this; lower the rate or change the job.",
+                           figures + ". Do not mix this: lower the rate or change the job.",
                            place(check.where));
                 break;
             case LimitStatus::below:
@@ -287,7 +306,7 @@ void report_checks(const ProductCard& card, std::span<const LimitCheck> checks, 
             case LimitStatus::cannot_tell:
                 notes.find(Severity::warning, "limit_not_checked",
                            fmt::format("{}: {} ({}) could not be checked: {}.", card.name,
-                                       check.limit, check.allowed, check.why),
+                                       spoken_limit(check.limit), check.allowed, check.why),
                            place(check.where));
                 break;
             case LimitStatus::within:

@@ -63,6 +63,9 @@ struct Delivery {
                                                    const Delivery& delivery,
                                                    const RateReading& reading, UnitSystem units);
 
+/// A limit's word as a person says it: "max_single_rate" -> "most in one application".
+[[nodiscard]] std::string_view spoken_limit(std::string_view limit);
+
 /// Puts a finding for every check that is broken (`stop`), short of a minimum (`warning`), or that
 /// cannot be told (`warning`).
 void report_checks(const ProductCard& card, std::span<const LimitCheck> checks, Notes& notes);

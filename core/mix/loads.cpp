@@ -509,9 +509,11 @@ void add_cautions(const Job& job, LoadsAnswer& answer) {
     answer.cautions.emplace_back(
         "Rinse each emptied jug three times into the tank while filling, so that the rinse water "
         "is sprayed as part of this mix.");
-    answer.cautions.emplace_back(
-        "Products mixed together for the first time: try them in a jar first, unless the label "
-        "names the mix.");
+    if (job.request->products.size() > 1) {
+        answer.cautions.emplace_back(
+            "Products mixed together for the first time: try them in a jar first, unless the "
+            "label names the mix.");
+    }
 }
 
 void add_ground(const Job& job, LoadsAnswer& answer) {

@@ -82,8 +82,9 @@ Nearest nearest_in_marks(const Scale& scale, double rest, double fills) {
 }
 
 Nearest nearest_to(const Scale& scale, double amount) {
-    const double fills = std::isinf(scale.top) ? 0.0 : snapped_floor(amount / scale.top);
-    const double rest = std::max(0.0, amount - fills * scale.top);
+    const bool is_endless = std::isinf(scale.top);
+    const double fills = is_endless ? 0.0 : snapped_floor(amount / scale.top);
+    const double rest = is_endless ? amount : std::max(0.0, amount - fills * scale.top);
     const bool is_full = rest <= rounding_room * amount;
     if (is_full) {
         return {{fills, 0.0}, {fills, 0.0}};

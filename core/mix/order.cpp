@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstddef>
 
 namespace swathbook::mix {
 namespace {
@@ -68,21 +69,31 @@ std::vector<std::string> not_placed(Cards cards, OrderConvention convention) {
 std::vector<OrderStep> by_convention(Cards cards, OrderConvention convention, Notes& notes) {
     Sequence sequence(source_of(convention));
     std::vector<std::string> rest = not_placed(cards, convention);
+    bool is_first = true;
+    bool has_just_added = false;
     for (const ConventionStep& step : convention_steps()) {
         if (step.convention != convention) {
             continue;
         }
         if (step.fill_low == 1.0 && !rest.empty()) {
-            notes.find(Severity::warning, "order_not_placed",
-                       fmt::format("This order does not say where {} belongs. Look in the label.",
-                                   joined(rest)),
-                       std::string(source_of(convention)));
+            if (cards.size() > 1) {
+                notes.find(Severity::warning, "order_not_placed",
+                           fmt::format("This order does not say where {} belongs. Look in the "
+                                       "label.",
+                                       joined(rest)),
+                           std::string(source_of(convention)));
+            }
             sequence.add("Add what this order does not place, where the label says.",
                          std::move(rest));
             rest.clear();
         }
         std::vector<std::string> products = names_in(cards, step.formulations);
-        if (step.formulations == 0 || !products.empty()) {
+        const bool only_waits = step.formulations == 0 && step.fill_high == 0.0;
+        const bool is_needed =
+            only_waits ? is_first || has_just_added : step.formulations == 0 || !products.empty();
+        has_just_added = !products.empty();
+        is_first = false;
+        if (is_needed) {
             sequence.add(std::string(step.text), std::move(products), step.fill_low,
                          step.fill_high);
         }
@@ -101,6 +112,11 @@ Result<std::vector<OrderStep>> by_label(Cards cards, std::span<const std::string
         if (!is_known) {
             return fail(ErrorCode::not_found, fmt::format("label_order[{}]", i),
                         fmt::format("\"{}\" is not a product of this load.", label_order[i]));
+        }
+        if (std::find(label_order.begin(), label_order.begin() + static_cast<std::ptrdiff_t>(i),
+                      label_order[i]) != label_order.begin() + static_cast<std::ptrdiff_t>(i)) {
+            return fail(ErrorCode::inconsistent, fmt::format("label_order[{}]", i),
+                        fmt::format("{} is named twice. Name every product once.", label_order[i]));
         }
         sequence.add("Add, and agitate until it is evenly mixed.", {label_order[i]});
     }
