@@ -37,6 +37,7 @@ struct Text {
 struct Fact {
     std::string name;
     std::string value;
+    std::string note{};  ///< small, under the value
 };
 
 /// Facts set in one or more columns, read down each row from left to right.

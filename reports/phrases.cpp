@@ -15,8 +15,17 @@ struct Entry {
 constexpr std::array<Entry, phrase_count> catalogue = {{
 #define SWATHBOOK_PHRASE(key, english, spanish) Entry{#key, english, spanish},
 #include "reports/phrases.def"
-#undef SWATHBOOK_PHRASE
 }};
+
+struct CoreText {
+    std::string_view english;
+    std::string_view spanish;
+};
+
+constexpr CoreText core_texts[] = {
+#define SWATHBOOK_CORE_TEXT(english, spanish) CoreText{english, spanish},
+#include "reports/phrases.def"
+};
 
 }  // namespace
 
@@ -40,6 +49,17 @@ std::string say(Language language, Phrase phrase, std::initializer_list<std::str
         }
     }
     return text;
+}
+
+std::string_view in_language(Language language, std::string_view core_text) {
+    if (language == Language::spanish) {
+        for (const CoreText& each : core_texts) {
+            if (each.english == core_text) {
+                return each.spanish;
+            }
+        }
+    }
+    return core_text;
 }
 
 std::string_view key_of(Phrase phrase) {

@@ -14,13 +14,11 @@ namespace swathbook::reports {
 enum class Phrase : std::uint16_t {
 #define SWATHBOOK_PHRASE(key, english, spanish) key,
 #include "reports/phrases.def"
-#undef SWATHBOOK_PHRASE
 };
 
 inline constexpr int phrase_count = 0
 #define SWATHBOOK_PHRASE(key, english, spanish) +1
 #include "reports/phrases.def"
-#undef SWATHBOOK_PHRASE
     ;
 
 /// The phrase in a language.
@@ -29,6 +27,10 @@ inline constexpr int phrase_count = 0
 /// The phrase with {0}, {1} ... replaced; a place without a value stays as it is written.
 [[nodiscard]] std::string say(Language language, Phrase phrase,
                               std::initializer_list<std::string_view> values);
+
+/// A sentence that core says in English (a step of a mixing order), in the language. English comes
+/// back for a sentence that is not in the catalogue: a worker must never lose a step.
+[[nodiscard]] std::string_view in_language(Language language, std::string_view core_text);
 
 /// The key as it stands in phrases.def, for tests and messages.
 [[nodiscard]] std::string_view key_of(Phrase phrase);

@@ -10,7 +10,7 @@ namespace {
 
 constexpr double full_width = 504.0;
 constexpr double plot_left = 38.0;
-constexpr double plot_right = 430.0;
+constexpr double plot_right = 414.0;
 constexpr double plot_top = 26.0;
 constexpr double plot_bottom = 150.0;
 constexpr double full_height = 200.0;

@@ -98,6 +98,9 @@ Slabs set(const Facts& facts, Room& room) {
             stack.width = width;
             stack.runs = {Run{fact.name, name_type}, Run{fact.value, type_of(facts.style)}};
             stack.line_to_write_on = fact.value.empty();
+            if (!fact.note.empty()) {
+                stack.runs.push_back(Run{fact.note, type_of(Style::small)});
+            }
             row.stacks.push_back(std::move(stack));
         }
         append(slabs, slabs_of(row, room.typesetter, room.tallest));
@@ -126,7 +129,7 @@ Slab blank_row(const std::vector<std::pair<Blank, std::pair<double, double>>>& p
         }
     }
     Slab slab;
-    slab.height = names + values + remarks + 6.0;
+    slab.height = names + values + remarks + 9.0;
     slab.draw = [placed, names, values, &typesetter = room.typesetter](Painter& painter, double x,
                                                                        double y) {
         for (const auto& [blank, place] : placed) {
@@ -193,7 +196,7 @@ std::vector<Placed> place_columns(const std::vector<Column>& columns, const Room
     const double total =
         std::accumulate(columns.begin(), columns.end(), 0.0,
                         [](double sum, const Column& column) { return sum + column.share; });
-    const double between = 8.0;
+    const double between = 11.0;
     const double width = room.width - between * static_cast<double>(columns.size() - 1);
     std::vector<Placed> placed;
     double x = 0.0;
@@ -225,6 +228,7 @@ Row table_row(const Table& table, const std::vector<Cell>& cells, const std::vec
     }
     for (std::size_t i = 0; i < std::min(cells.size(), placed.size()); ++i) {
         Type type = type_of(table.style);
+        type.ink = Ink::black;
         type.align = table.columns[i].align;
         type.strong = type.strong || cells[i].strong;
         row.stacks.push_back(Stack{placed[i].x, placed[i].width, {Run{cells[i].text, type}}, "TD"});
@@ -264,40 +268,40 @@ Slabs set(const Table& table, Room& room) {
 
 // ---------------------------------------------------------------- working, remarks, lists
 
+/// One line of working: what, how, how much.
+Row working_row(const Working& working, const Step& step, int number, const Room& room) {
+    const double what_x = tick_indent + 20.0;
+    const double what_width = room.width * 0.30;
+    const double how_x = what_x + what_width + gutter;
+    const double result_width = room.width * 0.22;
+    const double how_width = room.width - how_x - result_width - gutter;
+    Row row;
+    row.width = room.width;
+    row.tag = "LI";
+    row.rule_below = Stroke::thin;
+    Stack tick;
+    tick.width = tick_indent;
+    tick.tick_box = true;
+    std::vector<Run> how = {Run{step.expression, type_of(Style::body)}};
+    if (!step.source.empty()) {
+        how.push_back(Run{working.source_word + ": " + step.source, Type{7.5, false, Ink::quiet}});
+    }
+    Type result = type_of(Style::strong);
+    result.align = Align::right;
+    row.stacks = {std::move(tick),
+                  Stack{tick_indent, 18.0, {Run{std::to_string(number), name_type}}},
+                  Stack{what_x, what_width, {Run{step.text, type_of(Style::body)}}},
+                  Stack{how_x, how_width, std::move(how)},
+                  Stack{room.width - result_width, result_width, {Run{step.result, result}}}};
+    return row;
+}
+
 Slabs set(const Working& working, Room& room) {
     Slabs slabs;
     int number = working.first_number;
-    const double number_x = tick_indent;
-    const double words_x = tick_indent + 20.0;
-    const double result_width = room.width * 0.26;
-    const double words_width = room.width - words_x - result_width - gutter;
     for (const Step& step : working.steps) {
-        Row row;
-        row.width = room.width;
-        row.tag = "LI";
-        row.space_above = 4.0;
-        row.space_below = 4.0;
-        row.rule_below = Stroke::thin;
-        Stack tick;
-        tick.width = tick_indent;
-        tick.tick_box = true;
-        row.stacks.push_back(tick);
-        row.stacks.push_back(Stack{number_x, 18.0, {Run{std::to_string(number++), name_type}}});
-        std::vector<Run> words = {Run{step.text, type_of(Style::body)}};
-        if (!step.expression.empty()) {
-            words.push_back(Run{step.expression, type_of(Style::body)});
-            words.back().type.ink = Ink::quiet;
-        }
-        if (!step.source.empty()) {
-            words.push_back(
-                Run{working.source_word + ": " + step.source, Type{7.5, false, Ink::quiet}});
-        }
-        row.stacks.push_back(Stack{words_x, words_width, std::move(words)});
-        Type result = type_of(Style::strong);
-        result.align = Align::right;
-        row.stacks.push_back(
-            Stack{room.width - result_width, result_width, {Run{step.result, result}}});
-        append(slabs, slabs_of(row, room.typesetter, room.tallest));
+        append(slabs,
+               slabs_of(working_row(working, step, number++, room), room.typesetter, room.tallest));
     }
     group(slabs, 0, "L", room, 0.0);
     slabs.push_back(gap_of(6.0));
@@ -339,6 +343,7 @@ Slabs set(const CheckList& list, Room& room) {
         append(slabs, slabs_of(row, room.typesetter, room.tallest));
     }
     group(slabs, 0, "L", room, short_enough(room));
+    slabs.push_back(gap_of(4.0));
     return slabs;
 }
 

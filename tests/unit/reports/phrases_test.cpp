@@ -4,6 +4,8 @@
 
 #include <set>
 
+#include "core/mix/order.hpp"
+
 namespace swathbook::reports {
 namespace {
 
@@ -43,7 +45,8 @@ TEST(Phrases, both_languages_take_the_same_values) {
 
 TEST(Phrases, nothing_is_left_in_english_by_mistake) {
     // The same word in both languages, or a language named in itself.
-    const std::set<std::string_view> the_same = {"english_word", "spanish_word", "numbered"};
+    const std::set<std::string_view> the_same = {"english_word", "spanish_word", "card_measure",
+                                                 "job_temperature"};
     for (int i = 0; i < phrase_count; ++i) {
         const auto phrase = static_cast<Phrase>(i);
         if (!the_same.contains(key_of(phrase))) {
@@ -62,6 +65,13 @@ TEST(Phrases, spanish_questions_and_exclamations_open_with_their_sign) {
         if (spanish.find('!') != std::string_view::npos) {
             EXPECT_NE(spanish.find("¡"), std::string_view::npos) << spanish;
         }
+    }
+}
+
+TEST(Phrases, every_step_of_every_published_mixing_order_has_its_spanish) {
+    for (const mix::ConventionStep& step : mix::convention_steps()) {
+        EXPECT_NE(in_language(Language::spanish, step.text), step.text) << step.text;
+        EXPECT_EQ(in_language(Language::english, step.text), step.text);
     }
 }
 

@@ -1,0 +1,130 @@
+#include "reports/packet/packet.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <sstream>
+
+#include "api/json/json.hpp"
+#include "reports/pdf/render.hpp"
+#include "tests/unit/reports/pdf_probe.hpp"
+
+/// The demo scenario printed and read back with poppler. Figures are those of the stories; what
+/// they must be is judged in tests/cases/stories.
+namespace swathbook::reports {
+namespace {
+
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+
+std::string text_of_file(const std::string& path) {
+    std::ifstream file(path, std::ios::binary);
+    std::stringstream text;
+    text << file.rdbuf();
+    return text.str();
+}
+
+struct DemoRequest {
+    const char* file;
+    const char* operation;
+};
+
+constexpr DemoRequest demo_requests[] = {{"01-calibrate-boom-rig", "calibrate"},
+                                         {"02-calibrate-utv-boomless", "calibrate"},
+                                         {"03-tip-check-boom-rig", "tip-check"},
+                                         {"04-crew-five-backpacks", "crew"},
+                                         {"05-area-heron-flat", "area"},
+                                         {"06-area-kettle-draw", "area"},
+                                         {"07-area-spur-ridge", "area"},
+                                         {"08-loads-heron-flat", "loads"},
+                                         {"09-record-check-heron-flat", "record-check"}};
+
+PacketInput demo_packet(UnitSystem units = UnitSystem::us) {
+    const auto story = api::parse_json(text_of_file("data/demo/packet.json")).value();
+    const auto word = [&](const char* key) { return story["job"][key].get<std::string>(); };
+    PacketInput packet;
+    packet.units = units;
+    packet.job = {word("name"),        word("place"),         word("customer"), word("target"),
+                  word("planned_for"), word("operator_name"), word("licence"),  word("supervised")};
+    packet.printed_at = "2031-05-13T18:00:00Z";
+    packet.notebook = "demo-7F3A";
+    packet.model_version = "Swathbook 0.1.0";
+    for (const auto& [field, value] : story["record_values"].items()) {
+        packet.record_values.push_back({field, value.get<std::string>()});
+    }
+    for (const DemoRequest& request : demo_requests) {
+        const std::string path = std::string("data/demo/") + request.file + ".json";
+        const Result<void> added =
+            add_to_packet(packet, story["names"][request.file].get<std::string>(),
+                          request.operation, text_of_file(path));
+        EXPECT_TRUE(added.has_value()) << request.file << ": " << (added ? "" : added.error().field)
+                                       << ": " << (added ? "" : added.error().detail);
+    }
+    return packet;
+}
+
+probe::Pdf printed(const PacketInput& packet, const std::string& name) {
+    const Result<std::string> bytes = packet_pdf(packet);
+    EXPECT_TRUE(bytes.has_value()) << (bytes ? "" : bytes.error().detail);
+    return bytes ? probe::look_at(*bytes, name) : probe::Pdf{};
+}
+
+TEST(Packet, the_demo_prints_on_both_papers_in_both_languages_with_nothing_clipped) {
+    for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
+        for (const Language language : {Language::english, Language::spanish}) {
+            for (const UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+                PacketInput packet = demo_packet(units);
+                packet.paper = paper;
+                packet.language = language;
+                const std::string name = std::string("packet_") +
+                                         (language == Language::english ? "en" : "es") +
+                                         (units == UnitSystem::us ? "_us" : "_metric") +
+                                         (paper == PaperSize::letter ? "_letter" : "_a4");
+                const probe::Pdf pdf = printed(packet, name);
+                EXPECT_THAT(probe::words_outside(pdf, 45), IsEmpty()) << name;
+                EXPECT_THAT(probe::words_overlapping(pdf), IsEmpty()) << name;
+                for (const probe::Font& font : pdf.fonts) {
+                    EXPECT_TRUE(font.embedded) << font.name;
+                    EXPECT_THAT(font.name, HasSubstr("Inter"))
+                        << "a letter is missing from the typeface";
+                }
+            }
+        }
+    }
+}
+
+TEST(Packet, the_figures_of_the_stories_stand_on_it) {
+    const std::string words = probe::flowed(printed(demo_packet(), "packet_figures"));
+    // Stories 1, 2, 5 and 15 (docs/stories.md).
+    for (const char* expected :
+         {"12.99 gal/ac", "3.81 mph", "45.88 gal", "30.71 gal/ac", "+13.0 %", "0.452", "-8.8 %"}) {
+        EXPECT_THAT(words, HasSubstr(expected));
+    }
+}
+
+TEST(Packet, cautions_stand_where_the_act_happens) {
+    const PacketInput packet = demo_packet();
+    const Document document = packet_document(packet).value();
+    const auto words_of_sheet = [](const Document& whole, const std::string& title) {
+        Document one = whole;
+        std::erase_if(one.sheets, [&](const Sheet& sheet) {
+            return sheet.title.find(title) == std::string::npos;
+        });
+        EXPECT_FALSE(one.sheets.empty()) << title;
+        return probe::flowed(probe::look_at(pdf::render(one).value(), "one_sheet"));
+    };
+    EXPECT_THAT(words_of_sheet(document, "Calibration:"), HasSubstr("Clean water only"));
+    const std::string card = words_of_sheet(document, "Mixing card");
+    EXPECT_THAT(card, HasSubstr("Mix away from wells"));
+    EXPECT_THAT(card, HasSubstr("Rinse each emptied jug three times"));
+    const std::string job = words_of_sheet(document, "Job sheet");
+    EXPECT_THAT(job, HasSubstr("inversion"));
+    EXPECT_THAT(job, HasSubstr("Heat"));
+    EXPECT_THAT(job, HasSubstr("Keep people and animals out until"));
+    EXPECT_THAT(job, HasSubstr("The label is the law"));
+}
+
+}  // namespace
+}  // namespace swathbook::reports
