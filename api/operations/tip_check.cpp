@@ -15,7 +15,7 @@ struct Description<TipLimitRule> {
     static Choices<TipLimitRule> choices() {
         using enum TipLimitRule;
         return {{worn_10_low_5, "worn_10_low_5",
-                 "Replace over the maker's rating by 10 %; clean under the mean by 5 %."},
+                 "Replace over the maker's rating by 10 %; clean under it by 5 %."},
                 {rating_10, "rating_10", "Within 10 % of the maker's rating."},
                 {rating_5, "rating_5", "Within 5 % of the maker's rating."},
                 {rating_10_and_mean_5, "rating_10_and_mean_5",

@@ -280,14 +280,19 @@ void show_crew_rate(const CrewRequest& request, const CrewAnswer& answer, Notes&
                     show(answer.crew_rate, notes.units())};
     });
     notes.show([&] {
+        const auto [low, high] = std::minmax_element(
+            answer.people.begin(), answer.people.end(),
+            [](const CrewMember& a, const CrewMember& b) { return a.output < b.output; });
         return Step{"Label maximum over minimum that one recipe needs",
-                    "highest output / lowest output", show_fixed(answer.ratio_needed, 2)};
+                    fmt::format("{} / {}", show(high->output, notes.units()),
+                                show(low->output, notes.units())),
+                    show_fixed(answer.ratio_needed, 2)};
     });
     for (const CrewMember& member : answer.people) {
         if (member.delivered) {
             notes.show([&] {
                 return Step{fmt::format("Product put on by {}", member.name),
-                            fmt::format("{} * {} / {}", show(*request.product_rate, notes.units()),
+                            fmt::format("{} x {} / {}", show(*request.product_rate, notes.units()),
                                         show(member.output, notes.units()),
                                         show(request.sharing == CrewSharing::own_tanks
                                                  ? member.output

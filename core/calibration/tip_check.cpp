@@ -87,6 +87,11 @@ TipVerdict verdict_of(const Judgement& judgement) {
     return at ? TipVerdict::at_limit : TipVerdict::ok;
 }
 
+/// Out by the mean of the others, though a new tip may read as it does.
+bool is_as_rated(const TipResult& tip) {
+    return tip.from_rating && std::fabs(tip.from_rating->si()) <= -new_tip_under;
+}
+
 void say_what_to_do(TipResult& tip) {
     switch (tip.verdict) {
         case TipVerdict::ok: tip.action = TipAction::keep; break;
@@ -115,6 +120,13 @@ void say_what_to_do(TipResult& tip) {
                 "size of the set.",
                 tip.reads_like.value_or(""));
             break;
+    }
+    const bool out = tip.verdict == TipVerdict::high_worn || tip.verdict == TipVerdict::low_clogged;
+    if (out && is_as_rated(tip)) {
+        tip.what_to_do =
+            "Out by the mean, yet within 5 % of its rating: it may be the others that are off. "
+            "Look "
+            "at those first.";
     }
     if (tip.reading_decides && tip.verdict != TipVerdict::at_limit) {
         tip.what_to_do += tip.what_to_do.empty() ? "" : " ";

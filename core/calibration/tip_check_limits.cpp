@@ -19,9 +19,10 @@ constexpr double third_of_set = 0.33;
 constexpr std::array rules{
     PublishedTipLimit{
         worn_10_low_5,
-        "replace above 110 % of the maker's rating; clean and catch again below 95 % of the mean",
+        "replace above 110 % of the maker's rating; clean and catch again below 95 % of it",
         "high: 10 % over nominal as threshold of nozzle tests, Agricultural Engineering 2018, doi "
-        "10.1515/agriceng-2018-0037; low: Alberta Agriculture Agdex 606-1, p. 11",
+        "10.1515/agriceng-2018-0037; low: UK sprayer test tolerance as reported by a trade "
+        "magazine, https://www.eioperator.com/?p=165701",
         true},
     PublishedTipLimit{rating_10, "within 10 % of the maker's rating",
                       "Agricultural Engineering 2018, doi 10.1515/agriceng-2018-0037 (high side); "
@@ -98,7 +99,7 @@ const PublishedTipLimit& published_tip_limit(TipLimitRule rule) {
 TipLimits limits_of(TipLimitRule rule, std::optional<Flow> nominal) {
     switch (rule) {
         case worn_10_low_5:
-            return {ten_percent, std::nullopt, std::nullopt, five_percent, std::nullopt};
+            return {ten_percent, five_percent, std::nullopt, std::nullopt, std::nullopt};
         case rating_10: return of_rating(ten_percent);
         case rating_5: return of_rating(five_percent);
         case rating_10_and_mean_5:

@@ -12,7 +12,7 @@ namespace swathbook::calibration {
 /// Which published limit condemns a tip. They disagree, so the choice is the user's and is named
 /// beside every verdict.
 enum class TipLimitRule : std::uint8_t {
-    worn_10_low_5,         ///< over the maker's rating by 10 %, or under the mean by 5 %
+    worn_10_low_5,         ///< over the maker's rating by 10 %, or under it by 5 %
     rating_10,             ///< 10 % either side of the maker's rating
     rating_5,              ///< 5 % either side of the maker's rating
     rating_10_and_mean_5,  ///< 10 % of the rating and 5 % of the mean, both

@@ -8,6 +8,7 @@
 #include "core/quantity/print.hpp"
 #include "core/quantity/require.hpp"
 #include "core/tips/known_rating.hpp"
+#include "core/tips/rate_working.hpp"
 
 namespace swathbook::job {
 namespace {
@@ -91,14 +92,11 @@ Result<double> present_rate(const AdjustRequest& request, const Present& present
     }
     if (!request.rate) {
         notes.show([&] {
-            return Step{
-                "Rate now",
-                fmt::format(
-                    "{} / ({} * {})",
-                    show(Flow::from_si(*from_flow * present.speed->si() * present.width->si()),
-                         notes.units()),
-                    show(*present.speed, notes.units()), show(*present.width, notes.units())),
-                show(MixPerArea::from_si(*from_flow), notes.units())};
+            return Step{"Rate now",
+                        tips::rate_expression(
+                            Flow::from_si(*from_flow * present.speed->si() * present.width->si()),
+                            *present.speed, *present.width, notes.units()),
+                        show(MixPerArea::from_si(*from_flow), notes.units())};
         });
         return *from_flow;
     }
@@ -150,7 +148,7 @@ Result<Present> understand(const AdjustRequest& request, Notes& notes) {
         notes.show([&] {
             return Step{
                 "Target as water",
-                fmt::format("{} * sqrt({})", show(request.target, notes.units()),
+                fmt::format("{} x sqrt({})", show(request.target, notes.units()),
                             show_number(tips::specific_gravity(request.carrier_density->value))),
                 show(MixPerArea::from_si(present.target), notes.units()),
                 "University of Nebraska CropWatch 2016"};
@@ -180,7 +178,7 @@ std::optional<BySpeed> by_speed(const AdjustRequest& request, const Present& pre
     way.window = stand_in_speeds(request, way.speed);
     notes.show([&] {
         return Step{"Speed for the target, same pressure and tips",
-                    fmt::format("{} * {} / {}", show(*present.speed, notes.units()),
+                    fmt::format("{} x {} / {}", show(*present.speed, notes.units()),
                                 show(MixPerArea::from_si(present.rate), notes.units()),
                                 show(MixPerArea::from_si(present.target), notes.units())),
                     show(way.speed, notes.units()), "University of Missouri G1270A"};
@@ -267,7 +265,7 @@ std::optional<ByPressure> by_pressure(const AdjustRequest& request, const Presen
     notes.show([&] {
         return Step{
             "Pressure for the target, same speed and tips",
-            fmt::format("{} * ({} / {}) ^ (1 / {})", show(*present.pressure, notes.units()),
+            fmt::format("{} x ({} / {}) ^ (1 / {})", show(*present.pressure, notes.units()),
                         show(MixPerArea::from_si(present.target), notes.units()),
                         show(MixPerArea::from_si(present.rate), notes.units()), present.exponent),
             show(way.pressure, notes.units()),
@@ -306,11 +304,10 @@ std::optional<ByTip> by_tip(const Present& present, Notes& notes) {
     way.us_sizes = sizes_for(way.flow, tips::SizeConvention::us_gallons_at_40_psi, present.window);
     way.iso_sizes = sizes_for(way.flow, tips::SizeConvention::litres_at_3_bar, present.window);
     notes.show([&] {
-        return Step{
-            "Flow for the target through one tip, same speed",
-            fmt::format("{} * {} * {}", show(MixPerArea::from_si(present.target), notes.units()),
-                        show(*present.speed, notes.units()), show(*present.width, notes.units())),
-            show(way.flow, notes.units())};
+        return Step{"Flow for the target through one tip, same speed",
+                    tips::flow_expression(MixPerArea::from_si(present.target), *present.speed,
+                                          *present.width, notes.units()),
+                    show(way.flow, notes.units())};
     });
     if (way.us_sizes.empty() && way.iso_sizes.empty()) {
         notes.find(

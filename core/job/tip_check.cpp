@@ -6,10 +6,12 @@
 
 #include <fmt/format.h>
 
-#include "core/calibration/tip_check_wear.hpp"
+#include "core/job/detail/tip_catches.hpp"
+#include "core/job/detail/tip_wear.hpp"
 #include "core/quantity/print.hpp"
 #include "core/quantity/require.hpp"
 #include "core/tips/known_rating.hpp"
+#include "core/tips/rate_working.hpp"
 
 namespace swathbook::job {
 namespace {
@@ -22,108 +24,11 @@ using calibration::TipResult;
 using calibration::TipSetReference;
 using calibration::TipSetResult;
 using calibration::TipVerdict;
-
-constexpr std::size_t most_tips = 500;
+using detail::Rated;
 
 std::string percent(double fraction) {
     return fmt::format("{}{} %", fraction > 0.0 ? "+" : "", show_fixed(fraction * 100.0, 1));
 }
-
-TipFlow caught_flow(const Reading<Kind::flow>& flow) {
-    return {flow.value, flow.half_step_si / flow.value.si()};
-}
-
-TipFlow caught_flow(const Reading<Kind::volume>& volume, const Reading<Kind::duration>& time) {
-    return {Flow::from_si(volume.value.si() / time.value.si()),
-            volume.half_step_si / volume.value.si() + time.half_step_si / time.value.si()};
-}
-
-Result<std::vector<TipFlow>> flows_of_volumes(const TipCheckRequest& request) {
-    if (!request.catch_time) {
-        return fail(ErrorCode::invalid_input, "catch_time",
-                    "The catches are volumes, so the time they were caught for is needed. Give it "
-                    "as \"30 s\".");
-    }
-    SWATHBOOK_CHECK(require_usable(request.catch_time, "catch_time", "The catch time"));
-    std::vector<TipFlow> flows;
-    for (std::size_t i = 0; i < request.volumes.size(); ++i) {
-        SWATHBOOK_CHECK(require_usable(request.volumes[i], fmt::format("volumes[{}]", i),
-                                       fmt::format("The catch of tip {}", i + 1)));
-        flows.push_back(caught_flow(request.volumes[i], *request.catch_time));
-    }
-    return flows;
-}
-
-Result<TipFlow> flow_of_catch(const TipCatch& one, std::size_t index,
-                              const TipCheckRequest& request) {
-    const std::string where = fmt::format("catches[{}]", index);
-    const std::string what = fmt::format("The catch of tip {}", index + 1);
-    if (one.flow.has_value() == one.volume.has_value()) {
-        return fail(ErrorCode::invalid_input, where,
-                    what + " needs either a flow, or a volume with its time; not both.");
-    }
-    if (one.flow) {
-        SWATHBOOK_CHECK(require_usable(one.flow, where + ".flow", what));
-        return caught_flow(*one.flow);
-    }
-    const auto& time = one.time ? one.time : request.catch_time;
-    if (!time) {
-        return fail(
-            ErrorCode::invalid_input, where + ".time",
-            what + " is a volume without a time. Give its time, or one catch_time for all.");
-    }
-    SWATHBOOK_CHECK(require_usable(one.volume, where + ".volume", what));
-    SWATHBOOK_CHECK(require_usable(*time, where + ".time", "The catch time"));
-    return caught_flow(*one.volume, *time);
-}
-
-Result<std::vector<TipFlow>> flows_of_catches(const TipCheckRequest& request) {
-    std::vector<TipFlow> flows;
-    for (std::size_t i = 0; i < request.catches.size(); ++i) {
-        SWATHBOOK_TRY(flow, flow_of_catch(request.catches[i], i, request));
-        flows.push_back(flow);
-    }
-    return flows;
-}
-
-Result<std::vector<TipFlow>> flows_given(const TipCheckRequest& request) {
-    std::vector<TipFlow> flows;
-    for (std::size_t i = 0; i < request.flows.size(); ++i) {
-        SWATHBOOK_CHECK(require_usable(request.flows[i], fmt::format("flows[{}]", i),
-                                       fmt::format("The flow of tip {}", i + 1)));
-        flows.push_back(caught_flow(request.flows[i]));
-    }
-    return flows;
-}
-
-Result<std::vector<TipFlow>> read_flows(const TipCheckRequest& request) {
-    const std::size_t ways = (request.flows.empty() ? 0U : 1U) +
-                             (request.volumes.empty() ? 0U : 1U) +
-                             (request.catches.empty() ? 0U : 1U);
-    if (ways != 1) {
-        return fail(ErrorCode::invalid_input, "flows",
-                    "Give what each tip was caught at in one way: flows (\"0.405 gal/min\", ...), "
-                    "or volumes with one catch_time, or catches one by one.");
-    }
-    const std::size_t count =
-        request.flows.size() + request.volumes.size() + request.catches.size();
-    if (count > most_tips) {
-        return fail(ErrorCode::out_of_range, "flows",
-                    fmt::format("There are {} tips; the limit is {}. Check them by section.", count,
-                                most_tips));
-    }
-    if (!request.volumes.empty()) {
-        return flows_of_volumes(request);
-    }
-    return request.catches.empty() ? flows_given(request) : flows_of_catches(request);
-}
-
-/// The rating, and what of it holds at the pressure measured.
-struct Rated {
-    std::optional<tips::KnownRating> known{};
-    std::optional<Flow> flow{};
-    std::optional<Pressure> pressure{};  ///< at which sizes can be compared
-};
 
 void find_about_pressure(const TipCheckRequest& request, const tips::KnownRating& known,
                          Notes& notes) {
@@ -164,7 +69,7 @@ Result<Rated> read_rating(const TipCheckRequest& request, Notes& notes) {
         return Step{
             "Rated flow at the measured pressure",
             request.pressure && known->has_pressure
-                ? fmt::format("{} * ({} / {}) ^ {}", show(known->rating.flow, notes.units()),
+                ? fmt::format("{} x ({} / {}) ^ {}", show(known->rating.flow, notes.units()),
                               show(*request.pressure, notes.units()),
                               show(known->rating.pressure, notes.units()), known->rating.exponent)
                 : tips::describe(*known, notes.units()),
@@ -277,6 +182,13 @@ bool is_condemned(const TipResult& tip, bool replace_at_limit) {
            (replace_at_limit && tip.verdict == TipVerdict::at_limit);
 }
 
+/// Low tips are cleaned and caught again; what is high stays high.
+bool is_low(const TipResult& tip) {
+    const Fraction off = tip.from_rating.value_or(tip.from_mean);
+    return tip.verdict == TipVerdict::low_clogged ||
+           (tip.verdict == TipVerdict::at_limit && off < Fraction{});
+}
+
 void fill_after(const TipSetResult& judged, const Rated& rated, bool replace_at_limit,
                 TipCheckAnswer& answer) {
     double kept = 0.0;
@@ -286,8 +198,7 @@ void fill_after(const TipSetResult& judged, const Rated& rated, bool replace_at_
         if (!condemned) {
             kept += tip.flow.si();
             ++kept_count;
-        } else if (!judged.replace_all && tip.verdict != TipVerdict::other_size &&
-                   tip.from_mean.si() < 0.0) {
+        } else if (!judged.replace_all && is_low(tip)) {
             answer.clean.push_back(tip.tip);
         } else {
             answer.replace.push_back(tip.tip);
@@ -322,19 +233,17 @@ Result<std::optional<double>> ground_per_second(const TipCheckRequest& request, 
 }
 
 void show_rate(const TipCheckRequest& request, const TipCheckAnswer& answer, Notes& notes) {
+    const Length width = request.spacing
+                             ? request.spacing->value
+                             : request.width->value / static_cast<double>(answer.tips.size());
+    const auto expression = [&](Flow flow) {
+        return tips::rate_expression(flow, request.speed->value, width, notes.units());
+    };
     notes.show([&] {
-        const std::string width =
-            request.spacing ? show(*request.spacing, notes.units())
-                            : fmt::format("({} / {} tips)", show(*request.width, notes.units()),
-                                          answer.tips.size());
-        return Step{"Rate now",
-                    fmt::format("{} / ({} * {})", show(answer.mean, notes.units()),
-                                show(*request.speed, notes.units()), width),
-                    show(*answer.rate_now, notes.units())};
+        return Step{"Rate now", expression(answer.mean), show(*answer.rate_now, notes.units())};
     });
     notes.show([&] {
-        return Step{"Rate after cleaning and replacing",
-                    fmt::format("mean flow then {}", show(answer.mean_after, notes.units())),
+        return Step{"Rate after cleaning and replacing", expression(answer.mean_after),
                     show(*answer.rate_after, notes.units())};
     });
 }
@@ -365,8 +274,8 @@ void find_cost(const Rated& rated, TipCheckAnswer& answer, Notes& notes) {
     notes.find(over > 0.0 ? Severity::advice : Severity::note, "product_over",
                fmt::format("At a set speed and pressure these tips put out {} against the rating: "
                            "mixed for the rated output, that much {} product goes on each acre. A "
-                           "rate controller hides it by running at {} % of the pressure, with a "
-                           "different droplet class.",
+                           "rate controller hides it by running at {} % of the pressure, which can "
+                           "change the droplet class.",
                            percent(over), over > 0.0 ? "more" : "less",
                            show_fixed(answer.controller_pressure->si() * 100.0, 0)));
 }
@@ -381,13 +290,6 @@ void show_spread(const TipSetResult& judged, const TipCheckAnswer& answer, Notes
         return Step{"Mean of the set", fmt::format("({}) / {}", sum, judged.tips.size()),
                     show(answer.mean, notes.units())};
     });
-    notes.show([&] {
-        return Step{
-            "Coefficient of variation, with n - 1",
-            fmt::format("{} / {}", show(Flow::from_si(judged.spread.deviation), notes.units()),
-                        show(answer.mean, notes.units())),
-            show_fixed(answer.variation.si() * 100.0, 1) + " %"};
-    });
     for (const TipResult& tip : judged.tips) {
         notes.show([&] {
             const bool rated = tip.from_rating.has_value();
@@ -397,6 +299,30 @@ void show_spread(const TipSetResult& judged, const TipCheckAnswer& answer, Notes
                         fmt::format("{} from the {}",
                                     percent(rated ? tip.from_rating->si() : tip.from_mean.si()),
                                     rated ? "rating" : "mean")};
+        });
+    }
+    if (judged.tips.size() < 2) {
+        return;
+    }
+    notes.show([&] {
+        return Step{"Coefficient of variation, with n - 1",
+                    fmt::format("sqrt(sum of (flow - mean)^2 / {}) / mean = {} / {}",
+                                judged.tips.size() - 1,
+                                show(Flow::from_si(judged.spread.deviation), notes.units()),
+                                show(answer.mean, notes.units())),
+                    show_fixed(answer.variation.si() * 100.0, 1) + " %"};
+    });
+    if (judged.outlier) {
+        notes.show([&] {
+            const TipResult& tip = judged.tips[judged.outlier->index];
+            return Step{fmt::format("Grubbs' test on tip {}, farthest from the mean", tip.tip),
+                        fmt::format("|{} - {}| / {} = {} against {}", show(tip.flow, notes.units()),
+                                    show(answer.mean, notes.units()),
+                                    show(Flow::from_si(judged.spread.deviation), notes.units()),
+                                    show_fixed(judged.outlier->statistic, 2),
+                                    show_fixed(judged.outlier->critical, 2)),
+                        judged.outlier->is_outlier ? "not chance" : "may be chance",
+                        "NIST/SEMATECH e-Handbook 1.3.5.17.1"};
         });
     }
 }
@@ -449,100 +375,6 @@ std::vector<OtherRuleOutcome> outcomes_of_others(const std::vector<TipFlow>& flo
     return outcomes;
 }
 
-Result<void> check_earlier(const EarlierTipCheck& earlier, std::size_t count, const Rated& rated) {
-    if (!rated.flow) {
-        return fail(ErrorCode::inconsistent, "rated_flow",
-                    "Wear since the earlier check is counted from the maker's rating, and none is "
-                    "given. Give the size, or the rated flow.");
-    }
-    if (earlier.flows.size() != count) {
-        return fail(ErrorCode::inconsistent, "earlier.flows",
-                    fmt::format("The earlier check has {} tips and this one {}. Give the same tips "
-                                "in the same order.",
-                                earlier.flows.size(), count));
-    }
-    for (std::size_t i = 0; i < count; ++i) {
-        SWATHBOOK_CHECK(require_usable(earlier.flows[i], fmt::format("earlier.flows[{}]", i),
-                                       fmt::format("The earlier flow of tip {}", i + 1)));
-    }
-    SWATHBOOK_CHECK(require_usable(earlier.pressure, "earlier.pressure", "The earlier pressure"));
-    SWATHBOOK_CHECK(require_usable(earlier.area_since, "earlier.area_since", "The area since"));
-    SWATHBOOK_CHECK(require_usable(earlier.time_since, "earlier.time_since", "The time since"));
-    if (earlier.area_since || earlier.time_since) {
-        return {};
-    }
-    return fail(ErrorCode::invalid_input, "earlier.area_since",
-                "Give the area or the hours sprayed since the earlier check.");
-}
-
-template <Kind K>
-Estimate<K> times(Quantity<K> used, const calibration::WearTrend& trend) {
-    Estimate<K> left(used * *trend.left);
-    if (trend.left_low) {
-        left.low = used * *trend.left_low;
-    }
-    if (trend.left_high) {
-        left.high = used * *trend.left_high;
-    }
-    return left;
-}
-
-void find_wear(const calibration::WearTrend& trend, double limit, const WearForecast& forecast,
-               Notes& notes) {
-    if (trend.gained <= 0.0) {
-        notes.find(
-            Severity::note, "no_wear_seen",
-            fmt::format("Since the earlier check the set changed by {} of the rating. Tips do "
-                        "not wear smaller: they were cleaned or changed, or the pressure was "
-                        "not the same.",
-                        percent(trend.gained)));
-        return;
-    }
-    const std::string left =
-        forecast.area_left ? show(forecast.area_left->value, notes.units())
-        : forecast.time_left
-            ? fmt::format("{} h", show_number(forecast.time_left->value.si() / 3600.0, 3))
-            : std::string();
-    notes.find(
-        trend.left_high ? Severity::note : Severity::advice, "wear_forecast",
-        fmt::format("The set gained {} of the rating since the earlier check. At that pace "
-                    "its mean reaches {} after {} more.{} A straight line through two checks "
-                    "is a reminder to check again, not a promise.",
-                    percent(trend.gained), percent(limit), left,
-                    trend.left_high ? ""
-                                    : " The gain is within the spread of the readings, so "
-                                      "there may be no wear at all."));
-}
-
-Result<WearForecast> forecast_wear(const EarlierTipCheck& earlier, const TipSetResult& judged,
-                                   const Rated& rated, const TipLimits& limits, Notes& notes) {
-    SWATHBOOK_CHECK(check_earlier(earlier, judged.tips.size(), rated));
-    constexpr double usual_limit = 0.10;
-    const double limit = limits.above_rating.value_or(usual_limit);
-    const Flow rated_then =
-        earlier.pressure ? tips::rated_flow_at(*rated.known, earlier.pressure->value) : *rated.flow;
-    std::vector<double> now;
-    std::vector<double> then;
-    double resolution = 0.0;
-    for (std::size_t i = 0; i < judged.tips.size(); ++i) {
-        now.push_back(judged.tips[i].from_rating->si());
-        then.push_back(earlier.flows[i].value / rated_then - 1.0);
-        resolution = std::max(resolution, earlier.flows[i].half_step_si / rated_then.si());
-    }
-    const calibration::WearTrend trend = calibration::wear_between(now, then, resolution, limit);
-    WearForecast forecast;
-    forecast.gained = {Fraction::from_si(trend.gained), Fraction::from_si(trend.gained_low),
-                       Fraction::from_si(trend.gained_high)};
-    if (trend.left && earlier.area_since) {
-        forecast.area_left = times(earlier.area_since->value, trend);
-    }
-    if (trend.left && earlier.time_since) {
-        forecast.time_left = times(earlier.time_since->value, trend);
-    }
-    find_wear(trend, limit, forecast, notes);
-    return forecast;
-}
-
 void fill_judgement(TipSetResult judged, const ChosenLimit& chosen, const Rated& rated,
                     TipCheckAnswer& answer) {
     answer.mean = Flow::from_si(judged.spread.mean);
@@ -561,7 +393,7 @@ void fill_judgement(TipSetResult judged, const ChosenLimit& chosen, const Rated&
 }  // namespace
 
 Result<TipCheckAnswer> tip_check(const TipCheckRequest& request, Notes& notes) {
-    SWATHBOOK_TRY(flows, read_flows(request));
+    SWATHBOOK_TRY(flows, detail::read_tip_flows(request));
     SWATHBOOK_TRY(rated, read_rating(request, notes));
     SWATHBOOK_TRY(chosen, choose_limit(request, rated, notes));
     SWATHBOOK_TRY(ground, ground_per_second(request, flows.size()));
@@ -585,7 +417,8 @@ Result<TipCheckAnswer> tip_check(const TipCheckRequest& request, Notes& notes) {
         fill_rates(request, rated, *ground, answer, notes);
     }
     if (request.earlier) {
-        SWATHBOOK_TRY(wear, forecast_wear(*request.earlier, judged, rated, chosen.limits, notes));
+        SWATHBOOK_TRY(wear,
+                      detail::forecast_wear(*request.earlier, judged, rated, chosen.limits, notes));
         answer.wear = wear;
     }
     answer.other_limits = outcomes_of_others(flows, rated, chosen.rule);

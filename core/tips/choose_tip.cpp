@@ -11,6 +11,7 @@
 #include "core/quantity/require.hpp"
 #include "core/tips/known_rating.hpp"
 #include "core/tips/pressure_window.hpp"
+#include "core/tips/rate_working.hpp"
 
 namespace swathbook::tips {
 namespace {
@@ -19,6 +20,7 @@ using droplets::ClassWindow;
 using droplets::DropletClass;
 
 constexpr std::size_t most_table_rows = 1000;
+constexpr int reason_digits = 3;  ///< a gauge or a speedometer shows no more
 
 /// The request understood.
 struct Wanted {
@@ -92,8 +94,7 @@ Result<Wanted> understand(const ChooseTipRequest& request, Notes& notes) {
         request.carrier_density ? flow * water_factor(request.carrier_density->value) : flow;
     notes.show([&] {
         return Step{"Flow needed through one tip",
-                    fmt::format("{} * {} * {}", show(request.rate, notes.units()),
-                                show(request.speed, notes.units()), show(*width, notes.units())),
+                    flow_expression(request.rate.value, wanted.speed, *width, notes.units()),
                     show(flow, notes.units())};
     });
     return wanted;
@@ -112,7 +113,7 @@ std::optional<DropletClass> class_of(const Candidate& candidate, Pressure pressu
 }
 
 void judge_pressure(const Candidate& candidate, const Wanted& wanted, TipChoice& choice) {
-    const std::string needed = show(choice.pressure, wanted.units);
+    const std::string needed = show(choice.pressure, wanted.units, reason_digits);
     switch (stand_in(candidate.window, choice.pressure)) {
         case InWindow::within:
             choice.reasons_for.push_back(fmt::format("needs {}, inside {}", needed,
@@ -172,7 +173,7 @@ void judge_class(const Wanted& wanted, TipChoice& choice) {
 void judge_speed(const Candidate& candidate, const Wanted& wanted, Speed speed, TipChoice& choice) {
     const Pressure pressure = pressure_for(candidate.known.rating, wanted.flow_at_speed(speed));
     const std::string at = fmt::format("at {} the controller goes to {}", show(speed, wanted.units),
-                                       show(pressure, wanted.units));
+                                       show(pressure, wanted.units, reason_digits));
     const InWindow stands = stand_in(candidate.window, pressure);
     if (stands == InWindow::below || stands == InWindow::above) {
         choice.fit = std::max(choice.fit, TipFit::partly);
@@ -207,7 +208,8 @@ void fill_speeds(const Candidate& candidate, const Wanted& wanted, TipChoice& ch
     if (choice.slowest && choice.fastest && choice.fit != TipFit::refused) {
         choice.reasons_for.push_back(
             fmt::format("a rate controller can hold the rate from {} to {}",
-                        show(*choice.slowest, wanted.units), show(*choice.fastest, wanted.units)));
+                        show(*choice.slowest, wanted.units, reason_digits),
+                        show(*choice.fastest, wanted.units, reason_digits)));
     }
 }
 
@@ -238,6 +240,11 @@ TipChoice judge(const TableTip& tip, const Candidate& candidate, const Wanted& w
         }
     }
     fill_speeds(candidate, wanted, choice);
+    if (choice.strainer_mesh && choice.fit != TipFit::refused) {
+        choice.reasons_for.push_back(fmt::format(
+            "tip strainer {} mesh{}", *choice.strainer_mesh,
+            tip.strainer_mesh ? "" : " as printed for this size; the maker's word goes first"));
+    }
     if (candidate.known.size && !candidate.known.size->seen) {
         choice.reasons_against.emplace_back(
             "the flow of this size is from memory: compare it with the maker's table");
@@ -379,7 +386,7 @@ void show_pressures(const std::vector<Ranked>& ranked, Flow water_flow, Notes& n
         notes.show([&] {
             return Step{
                 fmt::format("Pressure for {}", one.choice.name),
-                fmt::format("{} * ({} / {}) ^ (1 / {})", show(one.rating.pressure, notes.units()),
+                fmt::format("{} x ({} / {}) ^ (1 / {})", show(one.rating.pressure, notes.units()),
                             show(water_flow, notes.units()), show(one.rating.flow, notes.units()),
                             one.rating.exponent),
                 show(one.choice.pressure, notes.units()),
