@@ -15,14 +15,22 @@ struct ParsedAmount {
 };
 
 /// Reads what labels and clipboards say: "26 ft", "6 ft 2 in", "1 qt + 10 fl oz", "2-2/3 pt/ac",
-/// "17 lb/100 gal", "12,5 L/ha", "0.75 lb a.e./gal", "72 °F". The unit must be written; a bare
-/// number is refused unless the kind is a fraction or count. Text with two meanings ("oz", "1,250",
-/// "%" in a rate) is refused with the choices named.
+/// "17 lb/100 gal", "12,5 L/ha", "0.75 lb a.e./gal", "72 °F", "1:30". English and Spanish words.
+/// The unit must be written; a bare number is refused. Text with two meanings ("oz", "1,250", "%"
+/// in a rate, "ton", "gr", "#") is refused with the choices named. gal, qt, pt and fl oz are US;
+/// imperial must be written. An ounce is a fluid ounce or of weight without saying so only behind
+/// "1 qt" or "1 lb", or where it counts a.i. or a.e. Below zero only temperatures and angles.
 ///
 /// @param text what was typed; at most 200 bytes
 /// @param kind what it is meant to be
-/// @return value in SI, with half the last typed digit as its resolution
-/// @errors invalid_input when it cannot be understood, is ambiguous, or has a unit of another kind
+/// @return value in SI, with half the last typed digit as its resolution: of a fraction half of one
+///         part ("2-2/3 pt" -> 1/6 pt), of a sum the finest term's
+/// @accuracy the number correctly rounded up to 15 digits, then one rounding for each unit and for
+///           each term of a sum; no heap allocation unless refused
+/// @errors invalid_input when it cannot be understood, is ambiguous, or has a unit of another kind;
+///         out_of_range below absolute zero
+/// @source docs/methods/quantity.md
+/// @cases  tests/unit/quantity/parse_test.cpp, refusals_test.cpp, resolution_test.cpp
 [[nodiscard]] Result<ParsedAmount> parse_amount(std::string_view text, Kind kind);
 
 /// How many SI units one of the named unit is, for the kinds without an offset; "lb/100 gal", "fl
@@ -35,7 +43,11 @@ struct ParsedAmount {
 
 /// Reads a label rate on whatever basis the text says: "2 qt/ac", "17 lb/100 gal", "0.25 % v/v",
 /// "1.5 lb a.e./ac".
-/// @errors invalid_input when the basis is missing or ambiguous; the message names the choices
+/// @return the rate with the basis the text says: mass per area without a.i. or a.e. is product
+/// @errors invalid_input when the basis is missing or ambiguous; the message names the choices;
+///         unsupported for a rate on a basis no label rate has here (a.e. per volume of mix, volume
+///         per cut)
+/// @cases  tests/unit/quantity/label_rate_test.cpp
 [[nodiscard]] Result<LabelRate> parse_label_rate(std::string_view text);
 
 template <Kind K>

@@ -26,6 +26,8 @@ constexpr std::array units{
     UnitRow{A::foot, "ft", D::length, feet.si},
     UnitRow{A::yard, "yd", D::length, yards.si},
     UnitRow{A::mile, "mi", D::length, miles.si},
+    UnitRow{A::rod, "rod", D::length, 5.0292},
+    UnitRow{A::chain, "chain", D::length, 20.1168},
     UnitRow{A::acre, "ac", D::area, acres.si},
     UnitRow{A::hectare, "ha", D::area, hectares.si},
     UnitRow{A::litre, "L", D::volume, litres.si},

@@ -20,6 +20,8 @@ enum class Atom : std::uint8_t {
     foot,
     yard,
     mile,
+    rod,
+    chain,
     acre,
     hectare,
     litre,

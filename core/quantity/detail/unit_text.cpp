@@ -167,6 +167,10 @@ private:
             side_.atom = atom;  // "deg F", "° C"
             return true;
         }
+        if (side_.has_atom && atom == Atom::degree &&
+            row_of(side_.atom).dimension == Dimension::temperature) {
+            return true;  // "72 F°"
+        }
         if (side_.has_atom && atom == Atom::each && !below_) {
             return stop_here(Stop::per_each);
         }
@@ -304,10 +308,12 @@ bool take_flags(unsigned& flags, unsigned wanted) {
     return any;
 }
 
-/// Settles what a bare ounce is, or refuses it.
+/// Settles what a bare ounce is, or refuses it. An ounce of active ingredient or acid is a weight:
+/// neither is ever counted by volume.
 bool settle_ounce(Side& side, std::optional<Dimension> summed_with, Fault& fault) {
     const bool says_fluid = take_flags(side.flags, fluid) || summed_with == Dimension::volume;
-    const bool says_weight = take_flags(side.flags, weight) || summed_with == Dimension::mass;
+    const bool says_weight = take_flags(side.flags, weight) || summed_with == Dimension::mass ||
+                             (!says_fluid && (side.flags & (ingredient | acid)) != 0);
     if (says_fluid && says_weight) {
         return refuse(fault, Problem::contradictory, side.atom_text, "fluid and weight");
     }
@@ -397,8 +403,8 @@ bool resolve(Side& side, std::optional<Dimension> summed_with, SideMeaning& mean
     return true;
 }
 
-bool settle_substance(const Side& top, unsigned flags, Dimension dimension, UnitMeaning& meaning,
-                      Fault& fault) {
+bool settle_substance(const Side& top, Dimension dimension, UnitMeaning& meaning, Fault& fault) {
+    const unsigned flags = top.flags;
     const bool is_ingredient = (flags & ingredient) != 0;
     const bool is_acid = (flags & acid) != 0;
     const bool is_product = (flags & product) != 0;
@@ -476,10 +482,11 @@ bool read_divisor(Cursor& cursor, double& divisor, Fault& fault) {
                                    {start, static_cast<std::size_t>(cursor.place() - start)});
 }
 
-/// Reads what stands behind "per" and makes the quotient.
-bool read_bottom(Cursor& cursor, Side& top, UnitMeaning& meaning, Stop& stop, Fault& fault) {
-    Side bottom;
-    double divisor = 1.0;
+/// Reads what stands behind "per". What is said there of the substance ("lb/gal a.e.") belongs to
+/// the top; "per gallon of product" says nothing about it.
+bool read_bottom(Cursor& cursor, Side& top, Side& bottom, double& divisor, Stop& stop,
+                 Fault& fault) {
+    divisor = 1.0;
     if (stop == Stop::per_each) {
         bottom.has_atom = true;
         bottom.atom = Atom::each;
@@ -497,22 +504,28 @@ bool read_bottom(Cursor& cursor, Side& top, UnitMeaning& meaning, Stop& stop, Fa
     if (stop == Stop::per) {
         return refuse(fault, Problem::two_pers, bottom.atom_text);
     }
-    SideMeaning below;
-    if (!resolve(bottom, std::nullopt, below, fault)) {
-        return false;
+    const bool metric_top = top.atom == Atom::litre || top.atom == Atom::millilitre ||
+                            top.atom == Atom::gram || top.atom == Atom::kilogram;
+    if (is_lower_case_a(bottom) && metric_top) {
+        return refuse(fault, Problem::ambiguous_are, bottom.atom_text);
     }
     top.flags |= bottom.flags & substance_flags & ~unsigned{product};
     if (top.modifier_text.empty()) {
         top.modifier_text = bottom.modifier_text;
     }
-    if (!divide(meaning.top, below.dimension, meaning.dimension)) {
-        return refuse(fault, Problem::no_such_quotient, phrase_of(meaning.top),
-                      phrase_of(below.dimension));
+    return true;
+}
+
+/// Makes the quotient of two resolved sides.
+bool make_quotient(Side& bottom, double divisor, bool implied_count, UnitMeaning& meaning,
+                   Fault& fault) {
+    SideMeaning below;
+    if (!resolve(bottom, std::nullopt, below, fault)) {
+        return false;
     }
-    const bool metric_top = top.atom == Atom::litre || top.atom == Atom::millilitre ||
-                            top.atom == Atom::gram || top.atom == Atom::kilogram;
-    if (is_lower_case_a(bottom) && metric_top) {
-        return refuse(fault, Problem::ambiguous_are, bottom.atom_text);
+    if (!divide(meaning.top, below.dimension, meaning.dimension)) {
+        return refuse(fault, implied_count ? Problem::nothing_per : Problem::no_such_quotient,
+                      phrase_of(meaning.top), phrase_of(below.dimension));
     }
     meaning.has_bottom = true;
     meaning.bottom = below.dimension;
@@ -521,27 +534,34 @@ bool read_bottom(Cursor& cursor, Side& top, UnitMeaning& meaning, Stop& stop, Fa
     return true;
 }
 
+/// A side without a unit is a fault, except the unsaid count of "412 per ac".
+bool check_top(const Side& top, bool says_per, Stop stop, Fault& fault) {
+    if (!top.has_atom && top.flags != no_flag) {
+        return refuse(fault, Problem::modifier_alone, top.modifier_text);
+    }
+    if (!top.has_atom && !says_per) {
+        return refuse(fault, stop == Stop::number ? Problem::two_numbers : Problem::no_unit, {});
+    }
+    return says_per || !is_lower_case_a(top) ||
+           refuse(fault, Problem::ambiguous_are, top.atom_text);
+}
+
 }  // namespace
 
 bool read_unit(Cursor& cursor, std::optional<Dimension> summed_with, UnitMeaning& meaning,
                Stop& stop, Fault& fault) {
     Side top;
+    Side bottom;
+    double divisor = 1.0;
     if (!SideReader(cursor, false, top, fault).read(stop)) {
         return false;
     }
     const bool says_per = stop == Stop::per || stop == Stop::per_each;
-    if (!top.has_atom) {
-        if (top.flags != no_flag) {
-            return refuse(fault, Problem::modifier_alone, top.modifier_text);
-        }
-        if (!says_per) {
-            return refuse(fault, stop == Stop::number ? Problem::two_numbers : Problem::no_unit,
-                          {});
-        }
-        top.atom_text = "each";  // "412 per ac"
+    if (!check_top(top, says_per, stop, fault)) {
+        return false;
     }
-    if (!says_per && is_lower_case_a(top)) {
-        return refuse(fault, Problem::ambiguous_are, top.atom_text);
+    if (says_per && !read_bottom(cursor, top, bottom, divisor, stop, fault)) {
+        return false;
     }
     SideMeaning above;
     if (!resolve(top, summed_with, above, fault)) {
@@ -553,14 +573,10 @@ bool read_unit(Cursor& cursor, std::optional<Dimension> summed_with, UnitMeaning
     meaning.zero = above.zero;
     meaning.is_change = above.is_change;
     meaning.percent = top.percent;
-    const bool implied_count = !top.has_atom;
-    if (says_per && !read_bottom(cursor, top, meaning, stop, fault)) {
-        if (implied_count && fault.problem == Problem::no_such_quotient) {
-            fault.problem = Problem::nothing_per;
-        }
+    if (says_per && !make_quotient(bottom, divisor, !top.has_atom, meaning, fault)) {
         return false;
     }
-    return settle_substance(top, top.flags, meaning.top, meaning, fault);
+    return settle_substance(top, meaning.top, meaning, fault);
 }
 
 }  // namespace swathbook::detail

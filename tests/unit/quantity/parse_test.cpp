@@ -89,6 +89,8 @@ constexpr std::array examples{
     Example{"8 metros", Kind::length, 8, "m"},
     Example{"350 \u00b5m", Kind::length, 350, "um"},
     Example{"350 microns", Kind::length, 350, "um"},
+    Example{"2 chains", Kind::length, 132, "ft"},
+    Example{"1 sq rod", Kind::area, 272.25, "ft2"},
     // Sums
     Example{"6 ft 2 in", Kind::length, 74, "in"},
     Example{"6ft2in", Kind::length, 74, "in"},
@@ -139,6 +141,9 @@ constexpr std::array examples{
     Example{"2 lbs/A", Kind::product_mass_per_area, 2, "lb/ac"},
     // Active ingredient and acid equivalent in every sensible place
     Example{"1.5 lb ai/A", Kind::ingredient_per_area, 1.5, "lb a.i./ac"},
+    Example{"4 oz ai/A", Kind::ingredient_per_area, 0.25, "lb a.i./ac"},
+    Example{"4 oz/ac a.i.", Kind::ingredient_per_area, 0.25, "lb a.i./ac"},
+    Example{"4 oz a.e. per acre", Kind::acid_per_area, 4, "oz wt a.e./ac"},
     Example{"1.5 lb a.i./ac", Kind::ingredient_per_area, 1.5, "lb a.i./ac"},
     Example{"1.5 lbs. AI per acre", Kind::ingredient_per_area, 1.5, "lb a.i./ac"},
     Example{"1.5 lb active ingredient per acre", Kind::ingredient_per_area, 1.5, "lb a.i./ac"},
@@ -201,6 +206,9 @@ constexpr std::array examples{
     Example{"110 deg", Kind::angle, 110, "degrees"},
     Example{"110\u00b0", Kind::angle, 110, "deg"},
     Example{"-15 deg", Kind::angle, -15, "deg"},
+    Example{"72 \u00b0F", Kind::temperature_change, 40, "delta degC"},
+    Example{"8 F\u00b0", Kind::temperature_change, 8, "delta degF"},
+    Example{"8 \u2109", Kind::temperature_change, 8, "degF"},
     Example{"5 ac/h", Kind::area_per_time, 5, "acres per hour"},
     Example{"0.5 mL per cut", Kind::volume_each, 0.5, "mL each"},
     Example{"0.5 mL/stem", Kind::volume_each, 0.5, "mL each"},

@@ -35,6 +35,7 @@ constexpr std::array refusals{
     Refusal{"4 oz/ac", Kind::product_mass_per_area, "fl oz", "oz wt"},
     Refusal{"4 onzas", Kind::volume, "fl oz", "oz wt"},
     Refusal{"4 imp oz", Kind::volume, "fl oz", "oz wt"},
+    Refusal{"4 fl oz a.i./ac", Kind::ingredient_per_area, "does not go with"},
     Refusal{"10 oz + 1 lb", Kind::mass, "fl oz", "oz wt"},
     Refusal{"1,250 L", Kind::volume, "\"1250\"", "\"1.250\""},
     Refusal{"12,500 L", Kind::volume, "\"12500\"", "\"12.500\""},

@@ -47,6 +47,8 @@ constexpr std::array names{
     Names{Atom::foot, "foot", "international_foot"},
     Names{Atom::yard, "yard", "international_yard"},
     Names{Atom::mile, "mile", "international_mile"},
+    Names{Atom::rod, "rod", "16.5 international_foot"},
+    Names{Atom::chain, "chain", "66 international_foot"},
     Names{Atom::acre, "intacre", "43560 international_foot^2"},
     Names{Atom::hectare, "hectare", "hectare"},
     Names{Atom::litre, "liter", "liter"},
