@@ -1,0 +1,1 @@
+SELECT name FROM schema_migrations ORDER BY name

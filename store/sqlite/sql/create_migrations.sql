@@ -1,0 +1,3 @@
+CREATE TABLE IF NOT EXISTS schema_migrations (
+    name TEXT PRIMARY KEY NOT NULL
+)

@@ -1,0 +1,1 @@
+SELECT hash FROM entries WHERE id = ?1

@@ -1,0 +1,1 @@
+INSERT INTO schema_migrations (name) VALUES (?1)

@@ -1,0 +1,1 @@
+INSERT OR IGNORE INTO blobs (digest, content) VALUES (?1, ?2)

@@ -1,0 +1,1 @@
+DELETE FROM coverage WHERE thing = ?1

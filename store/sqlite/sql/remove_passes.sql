@@ -1,0 +1,1 @@
+DELETE FROM passes WHERE thing = ?1

@@ -1,0 +1,1 @@
+DELETE FROM setbacks WHERE thing = ?1

@@ -1,0 +1,1 @@
+DELETE FROM stands WHERE thing = ?1

@@ -1,0 +1,1 @@
+INSERT OR REPLACE INTO settings (name, value) VALUES (?1, ?2)

@@ -1,0 +1,1 @@
+SELECT value FROM settings WHERE name = ?1
