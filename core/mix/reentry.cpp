@@ -39,8 +39,12 @@ const ActWords& words_of(Act act) {
 /// One act's limit on the cards used at a place.
 ReentryBinding binding_of(const StrictestLimits& strictest, Act act) {
     const auto plain = [](const Binding<Duration>& binding) {
-        return ReentryBinding{binding.value, false, binding.product, binding.where,
-                              binding.not_entered_by};
+        ReentryBinding same;
+        same.after = binding.value;
+        same.product = binding.product;
+        same.where = binding.where;
+        same.not_entered_by = binding.not_entered_by;
+        return same;
     };
     switch (act) {
         case Act::enter: return strictest.reentry;
