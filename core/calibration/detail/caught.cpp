@@ -33,7 +33,7 @@ struct TipGroup {
 };
 
 double liquid_density(const CalibrateRequest& request) {
-    if (request.caught == CarrierCaught::solution && request.carrier_density) {
+    if (request.caught == CarrierCaught::solution) {
         return request.carrier_density->value.si();
     }
     return Density::of(water_lb_per_gal, pounds_per_us_gallon).si();

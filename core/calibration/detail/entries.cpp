@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -118,6 +119,12 @@ Result<void> check_beliefs(const CalibrateRequest& request, const Notes& notes) 
             within(request.hand->width, width_limits, "hand.width", "Hand width", notes));
         SWATHBOOK_CHECK(within(request.hand->area, area_limits, "hand.area", "Hand area", notes));
     }
+    if (request.speed_swings.size() > most_repeats) {
+        return fail(ErrorCode::out_of_range, "speed_swings",
+                    fmt::format("More than {} stretches were entered. Join those of nearly the "
+                                "same speed.",
+                                most_repeats));
+    }
     for (std::size_t i = 0; i < request.speed_swings.size(); ++i) {
         const SpeedShare& share = request.speed_swings[i];
         auto checked = within(share.speed, speed_limits, "", "Speed", notes);
@@ -135,6 +142,25 @@ Result<void> check_beliefs(const CalibrateRequest& request, const Notes& notes) 
     return {};
 }
 
+/// What came out was measured in one way: two ways could contradict each other unseen.
+Result<void> check_one_measurement(const CalibrateRequest& request) {
+    const int ways =
+        (request.refill ? 1 : 0) + (request.flow ? 1 : 0) + (request.catches.empty() ? 0 : 1);
+    if (ways > 1) {
+        return fail(ErrorCode::inconsistent, request.refill ? "refill" : "flow",
+                    "More than one of catches, flow and refill was entered. Enter the one that was "
+                    "measured, and calibrate again for another.");
+    }
+    const bool weighed = std::ranges::any_of(
+        request.catches, [](const Catch& one) { return one.weight.has_value(); });
+    if (weighed && request.caught == CarrierCaught::solution && !request.carrier_density) {
+        return fail(ErrorCode::invalid_input, "carrier_density",
+                    "The liquid of the job was caught on a scale, and its density is missing. "
+                    "Enter it (\"10.65 lb/gal\"), or catch water.");
+    }
+    return {};
+}
+
 }  // namespace
 
 double slip_of(const CalibrateRequest& request) {
@@ -146,6 +172,7 @@ Result<void> check_entries(const CalibrateRequest& request, const Notes& notes) 
     SWATHBOOK_CHECK(check_single_values(request, notes));
     SWATHBOOK_CHECK(check_repeats(request, notes));
     SWATHBOOK_CHECK(check_tolerances(request, notes));
+    SWATHBOOK_CHECK(check_one_measurement(request));
     return check_beliefs(request, notes);
 }
 

@@ -222,15 +222,41 @@ Result<void> need_ground(const CalibrateRequest& request, CalibrationMethod meth
 
 }  // namespace
 
+namespace {
+
+/// An area entered beside width and length must be that area.
+Result<void> check_area(const CalibrateRequest& request, const Ground& ground, const Notes& notes) {
+    constexpr double same_area = 0.02;
+    if (!request.area || !request.course_length || ground.width <= 0.0) {
+        return {};
+    }
+    const double by_sides = ground.width * request.course_length->value.si();
+    if (std::fabs(request.area->value.si() / by_sides - 1.0) <= same_area) {
+        return {};
+    }
+    return fail(
+        ErrorCode::inconsistent, "area",
+        fmt::format("The area {} is not the width times the course length, {}. Leave out "
+                    "what was not measured.",
+                    show(*request.area, notes.units()),
+                    show(Area::from_si(by_sides), notes.units() == UnitSystem::us ? "ft2" : "m2")));
+}
+
+}  // namespace
+
 Result<Ground> ground_of(const CalibrateRequest& request, CalibrationMethod method,
                          const TipPlan& plan, ErrorBudget& budget, Notes& notes) {
     SWATHBOOK_TRY(width, width_of(request, plan, notes));
     Ground ground;
     ground.width = width.si;
+    SWATHBOOK_CHECK(check_area(request, ground, notes));
     SWATHBOOK_CHECK(measure_course(request, method, width, ground, budget));
     if (method != CalibrationMethod::refill) {
         SWATHBOOK_CHECK(time_the_course(request, ground, budget));
-        SWATHBOOK_CHECK(check_run_speed(request, ground, notes));
+        // A plot may be sprayed in several strips: its time says nothing about the speed.
+        if (method != CalibrationMethod::timed_plot) {
+            SWATHBOOK_CHECK(check_run_speed(request, ground, notes));
+        }
     }
     if (method == CalibrationMethod::flow_and_speed && ground.speed <= 0.0 && request.speed) {
         ground.speed = request.speed->value.si();

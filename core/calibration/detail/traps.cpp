@@ -74,6 +74,18 @@ void find_tip_traps(const Outcome& outcome, Notes& notes) {
                                shown_output(outcome.output / outcome.plan.tips, notes),
                                shown_output(outcome.output, notes)));
     }
+    constexpr double same_boom = 0.05;
+    const double boom = spacing * outcome.plan.tips;
+    if (request.width && request.tips && spacing > 0.0 &&
+        std::fabs(outcome.ground.width / boom - 1.0) > same_boom &&
+        std::fabs(outcome.ground.width / spacing - 1.0) >= same_width) {
+        notes.find(Severity::warning, "width_against_spacing",
+                   fmt::format("{} tips at {} serve {}, not {}. The width entered is used; count "
+                               "the tips and measure again.",
+                               outcome.plan.tips, show(*request.spacing, notes.units()),
+                               show(Length::from_si(boom), notes.units()),
+                               show(*request.width, notes.units())));
+    }
     if (!outcome.plan.one_tip || outcome.plan.tips <= 1.0) {
         return;
     }

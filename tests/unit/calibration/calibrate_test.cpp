@@ -300,6 +300,32 @@ TEST(Calibrate, TheWorkingCanBeCheckedWithAPencil) {
     EXPECT_EQ(notes.steps()[1].result, "12.99 gal/ac");
 }
 
+TEST(Calibrate, ATimedPlotSaysNothingAboutSpeed) {
+    CalibrateRequest request;
+    request.sprayer = SprayerKind::handgun;
+    request.method = CalibrationMethod::timed_plot;
+    request.width = length("66 ft");
+    request.course_length = length("66 ft");
+    request.course_times = {lasting("20 min")};
+    request.catches = {caught("40 gal")};
+    Notes notes;
+    const auto answer = calibrate(request, notes);
+    ASSERT_TRUE(answer) << answer.error().detail;
+    EXPECT_FALSE(answer->speed.has_value());
+    EXPECT_NEAR(gallons_per_acre(answer->output.value), 400.0, 1e-9);
+}
+
+TEST(Calibrate, TipsAndSpacingThatDoNotMakeTheWidthAreTold) {
+    CalibrateRequest request = boomless_request();
+    request.sprayer = SprayerKind::boom;
+    request.tips = 18;
+    request.spacing = length("15 in");
+    request.catch_covers = CatchCovers::all_tips;
+    Notes notes;
+    ASSERT_TRUE(calibrate(request, notes));
+    EXPECT_TRUE(has_finding(notes, "width_against_spacing"));
+}
+
 TEST(Calibrate, ASpeedMeterFarFromTheCourseIsTold) {
     CalibrateRequest request = boomless_request();
     request.speed = at_speed("4.5 mph");
@@ -397,6 +423,7 @@ const Refused refusals[] = {
     {"speed missing", ErrorCode::invalid_input, "speed",
      [](CalibrateRequest& r) {
          r.flow = typed<Kind::flow>("2 gal/min");
+         r.catches.clear();
          r.course_times.clear();
      }},
     {"absurd density", ErrorCode::out_of_range, "carrier_density",
@@ -423,6 +450,20 @@ const Refused refusals[] = {
      [](CalibrateRequest& r) { r.width_tolerance = typed<Kind::fraction>("100 %"); }},
     {"hand answer of nothing", ErrorCode::out_of_range, "hand.output",
      [](CalibrateRequest& r) { r.hand = HandWork{}; }},
+    {"flow and catches", ErrorCode::inconsistent, "flow",
+     [](CalibrateRequest& r) { r.flow = typed<Kind::flow>("2 gal/min"); }},
+    {"refill and catches", ErrorCode::inconsistent, "refill",
+     [](CalibrateRequest& r) { r.refill = typed<Kind::volume>("2 gal"); }},
+    {"another area", ErrorCode::inconsistent, "area",
+     [](CalibrateRequest& r) { r.area = typed<Kind::area>("5445 ft2"); }},
+    {"solution weighed", ErrorCode::invalid_input, "carrier_density",
+     [](CalibrateRequest& r) {
+         r.caught = CarrierCaught::solution;
+         r.catches[0].amount.reset();
+         r.catches[0].weight = typed<Kind::mass>("9 lb");
+     }},
+    {"too many stretches", ErrorCode::out_of_range, "speed_swings",
+     [](CalibrateRequest& r) { r.speed_swings.resize(1001, {at_speed("3 mph"), 1.0}); }},
     {"too many repeats", ErrorCode::out_of_range, "course_times",
      [](CalibrateRequest& r) { r.course_times.resize(1001, lasting("19 s")); }},
 };
