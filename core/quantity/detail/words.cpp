@@ -559,8 +559,9 @@ std::string_view nearest_spelling(std::string_view folded) {
         return {};
     }
     std::string_view best;
-    // One change in a word of up to four letters, two in a longer one: otherwise "x" is near "g".
-    std::size_t fewest = folded.size() < 2 ? 1 : (folded.size() < 5 ? 2 : 3);
+    // One change in a short word, two from eight letters: otherwise "barrels" is near "bares".
+    constexpr std::size_t long_word = 8;
+    std::size_t fewest = folded.size() < 2 ? 1 : (folded.size() < long_word ? 2 : 3);
     for (const Spelling& spelling : spellings) {
         if (spelling.role != Role::atom && spelling.role != Role::modifier) {
             continue;

@@ -82,8 +82,8 @@ struct WordKey {
 [[nodiscard]] const Spelling* find_word(const WordKey& key);
 [[nodiscard]] std::span<const Spelling> all_spellings();
 
-/// The spelling of a unit or modifier that needs the fewest letter changes, at most two; empty when
-/// none is near. Slow: for error messages only.
+/// The spelling of a unit or modifier that needs the fewest letter changes, at most two in a long
+/// word and one in a short one; empty when none is near. Slow: for error messages only.
 [[nodiscard]] std::string_view nearest_spelling(std::string_view folded);
 
 }  // namespace swathbook::detail

@@ -90,6 +90,9 @@ TEST(Words, the_nearest_spelling_is_one_or_two_slips_away) {
     EXPECT_EQ(nearest_spelling("gallln"), "gallon");
     EXPECT_EQ(nearest_spelling("hecatre"), "hectare");
     EXPECT_EQ(nearest_spelling("pnt"), "pt");
+    EXPECT_EQ(nearest_spelling("milliliteers"), "milliliters");
+    EXPECT_EQ(nearest_spelling("barrels"), "");
+    EXPECT_EQ(nearest_spelling("x"), "");
     EXPECT_EQ(nearest_spelling("xyzzyxyzzy"), "");
     EXPECT_EQ(nearest_spelling("an extremely long word that is none"), "");
 }
