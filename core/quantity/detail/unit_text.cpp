@@ -183,23 +183,27 @@ private:
         return atom != Atom::percent || read_percent_of();
     }
 
-    PercentOf percent_word() {
+    /// "v", "volume", "w", "weight" and their kin; a single letter only in a pair, as in "w/w".
+    PercentOf percent_word(bool& is_letter) {
         cursor_.skip_space();
         if (!cursor_.at_letter()) {
             return PercentOf::unsaid;
         }
         const char* const start = cursor_.place();
-        const WordText word = cursor_.read_word();
-        const Spelling* const spelling = find_word(word.key);
+        const WordKey key = cursor_.read_word().key;
+        const Spelling* const spelling = find_word(key);
+        is_letter = key.length == 1;
         if (spelling != nullptr && spelling->role == Role::volume) {
             return PercentOf::volume;
         }
-        const bool is_weight =
-            is_key(word.key, "w") || is_key(word.key, "m") || is_key(word.key, "p") ||
-            is_key(word.key, "mass") || is_key(word.key, "masa") ||
-            (spelling != nullptr && spelling->role == Role::modifier && spelling->flags == weight);
-        if (is_weight) {
-            return PercentOf::weight;
+        constexpr std::array weights{std::string_view("w"),    std::string_view("wt"),
+                                     std::string_view("p"),    std::string_view("weight"),
+                                     std::string_view("m"),    std::string_view("mass"),
+                                     std::string_view("peso"), std::string_view("masa")};
+        for (const std::string_view word : weights) {
+            if (is_key(key, word)) {
+                return PercentOf::weight;
+            }
         }
         cursor_.go_to(start);
         return PercentOf::unsaid;
@@ -210,12 +214,13 @@ private:
         const char* const start = cursor_.place();
         cursor_.skip_space();
         const char* const words = cursor_.place();
+        bool is_letter = false;
         if (cursor_.at_letter()) {
             const Spelling* const joining = find_word(cursor_.read_word().key);
             const bool says_by =
                 joining != nullptr && (joining->role == Role::by || joining->role == Role::per);
             if (says_by) {
-                side_.percent = percent_word();
+                side_.percent = percent_word(is_letter);
                 if (side_.percent != PercentOf::unsaid) {
                     return true;
                 }
@@ -224,17 +229,19 @@ private:
             }
         }
         cursor_.go_to(words);
-        const PercentOf top = percent_word();
-        if (top == PercentOf::unsaid) {
+        const PercentOf top = percent_word(is_letter);
+        cursor_.skip_space();
+        const bool is_pair =
+            top != PercentOf::unsaid && (cursor_.pass(Sign::slash) || cursor_.pass(Sign::colon));
+        if (top == PercentOf::unsaid || (!is_pair && is_letter)) {
             cursor_.go_to(start);
             return true;
         }
-        cursor_.skip_space();
-        if (!cursor_.pass(Sign::slash) && !cursor_.pass(Sign::colon)) {
+        if (!is_pair) {
             side_.percent = top;  // "% vol"
             return true;
         }
-        side_.percent = percent_word();
+        side_.percent = percent_word(is_letter);
         return side_.percent == top ||
                refuse(fault_, Problem::mixed_percent,
                       {words, static_cast<std::size_t>(cursor_.place() - words)});
