@@ -85,12 +85,18 @@ void add_corner_term(const AreaRequest& request, AreaAnswer& answer, Notes& note
                      words_of(request.position_error_means)),
          deviation, Fraction::of(deviation / answer.area.value, ones)});
     notes.show([&] {
+        const double s2 = sigma.si() * sigma.si();
+        const double squares =
+            s2 > 0.0 ? 4.0 * (deviation.si() * deviation.si() / s2 - answer.corners * s2 / 2.0)
+                     : 0.0;
         return Step{
             "Deviation of the area from corner errors",
-            fmt::format("sqrt( s^2/4 * sum |next - previous|^2 + {} * s^4/2 ), s = {} along "
-                        "each axis",
-                        answer.corners, show(sigma, notes.units())),
-            show(deviation, notes.units()), "propagation through the shoelace formula"};
+            fmt::format("s = {} m along each axis; sqrt( s^2/4 x {} m2 + {} x s^4/2 ), the "
+                        "m2 being the sum of |next - previous|^2 over the corners",
+                        show_number(sigma.in(metres)), show_number(squares), answer.corners),
+            fmt::format("{} m2 = {}", show_number(deviation.in(square_metres)),
+                        show(deviation, notes.units())),
+            "propagation through the shoelace formula"};
     });
     const Length spacing = answer.perimeter / static_cast<double>(answer.corners);
     if (sigma.si() > 0.0 && spacing < 3.0 * sigma) {

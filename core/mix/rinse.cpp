@@ -96,8 +96,7 @@ void put_plan(const RinseRequest& request, RinseAnswer& answer, Notes& notes) {
         notes.show([&] {
             return Step{
                 "The same water at once",
-                fmt::format("{0} / ({0} + {1})", show(*request.trapped, units),
-                            show(each * rinses, units)),
+                fmt::format("{0} / ({0} + {1})", show(trapped, units), show(each * rinses, units)),
                 fmt::format("{}, {} times as much", percent(at_once), show_number(times, 2))};
         });
     } else {

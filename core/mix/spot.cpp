@@ -153,6 +153,21 @@ std::vector<AreaCap> area_caps(const Working& at, const Delivery& delivery, Note
     return caps;
 }
 
+/// What the strongest mix rests on, as a division a person can do.
+std::string strongest_expression(const Working& at, const std::vector<AreaCap>& caps,
+                                 const SpotProduct& answer, UnitSystem units) {
+    const auto cap = std::find_if(caps.begin(), caps.end(), [&](const AreaCap& each) {
+        return each.limit == answer.strongest_by;
+    });
+    if (cap == caps.end() || !at.basis->mix_per_treated_area) {
+        return answer.strongest_by + " of the label";
+    }
+    return fmt::format(
+        "{} left ({}) / {}",
+        handy_text(ProductRate{cap->per_area, Per::area}, at.product->card.form, units), cap->limit,
+        show(*at.basis->mix_per_treated_area, units));
+}
+
 void put_strongest(const Working& at, const std::vector<AreaCap>& caps, SpotProduct& answer,
                    Notes& notes) {
     const bool is_liquid = at.product->card.form == Form::liquid;
@@ -183,11 +198,7 @@ void put_strongest(const Working& at, const std::vector<AreaCap>& caps, SpotProd
         const std::string share =
             answer.strongest ? show(*answer.strongest, notes.units()) : answer.strongest_text;
         return Step{fmt::format("Strongest lawful mix of {}", answer.name),
-                    fmt::format("by {}{}", answer.strongest_by,
-                                at.basis->mix_per_treated_area
-                                    ? " at " + show(*at.basis->mix_per_treated_area, notes.units())
-                                    : ""),
-                    share + " (round down)"};
+                    strongest_expression(at, caps, answer, notes.units()), share + " (round down)"};
     });
 }
 

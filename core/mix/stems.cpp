@@ -169,7 +169,7 @@ StemDose dose_of(const StemsRequest& request, const StemProduct& product, Notes&
         notes.show([&] {
             return Step{fmt::format("Acid equivalent of {} in one cut", dose.product),
                         fmt::format("{} x {}", show(dose.volume, notes.units()),
-                                    show(AcidStrength::from_si(*content), notes.units())),
+                                    show(AcidStrength::from_si(*content), "g a.e./L")),
                         show(*dose.acid, notes.units())};
         });
     }
@@ -222,10 +222,10 @@ void show_ceiling(const StemCeiling& ceiling, VolumeEach dose, double allowed, N
     notes.show([&] {
         return Step{
             fmt::format("Cuts that {} allows ({})", ceiling.product, ceiling.limit),
-            fmt::format("{}{} = {} of product / {} in a cut", ceiling.allowed,
+            fmt::format("{}{} = {} mL of product on an acre / {} mL in a cut", ceiling.allowed,
                         ceiling.left.empty() ? "" : ", " + ceiling.left + " left",
-                        show(ProductVolumePerArea::from_si(allowed), notes.units()),
-                        show(dose, notes.units())),
+                        show_number(allowed * acres.si / millilitres.si, 6),
+                        show_number(dose.in(millilitres_each))),
             fmt::format("{} per ac, rounded down: {} (never up)",
                         show_number(ceiling.cuts.in(swathbook::per_acre), 6), ceiling.per_acre),
             ceiling.where};
