@@ -60,6 +60,25 @@ TEST(Entry, an_outsider_gets_the_same_hash_with_b2sum) {
     std::remove(path.c_str());
 }
 
+TEST(Entry, the_example_of_the_method_page_has_the_hash_it_states) {
+    std::string page;
+    FILE* file = fopen("docs/methods/notebook.md", "rb");
+    ASSERT_NE(file, nullptr);
+    for (int character = 0; (character = fgetc(file)) != EOF;) {
+        page.push_back(static_cast<char>(character));
+    }
+    fclose(file);
+    const std::size_t begin = page.find("swathbook entry 1\n");
+    const std::size_t end = page.find("```", begin);
+    ASSERT_NE(end, std::string::npos);
+    const std::string text = page.substr(begin, end - begin);
+    const std::string hash = hex_of(blake2b_256(text));
+    EXPECT_NE(page.find("`" + hash + "`"), std::string::npos) << hash;
+    const auto entries = read_entries(text + "hash " + hash + "\n\n");
+    ASSERT_TRUE(entries.has_value()) << entries.error().detail;
+    EXPECT_TRUE(check_entry(view_of(entries->front()), april_ninth).has_value());
+}
+
 TEST(Entry, a_changed_byte_anywhere_is_found) {
     Scribe scribe;
     const Entry entry = scribe.write(1, april_ninth, EntryKind::job, 7, R"({"rate":"2 qt/ac"})");
