@@ -1,13 +1,9 @@
 #include "core/calibration/calibrate.hpp"
 
-#include <array>
-#include <cmath>
-
 #include <fmt/format.h>
 
 #include "core/calibration/detail/consequences.hpp"
 #include "core/calibration/detail/measured.hpp"
-#include "core/calibration/student_t.hpp"
 #include "core/quantity/print.hpp"
 #include "core/quantity/units.hpp"
 
@@ -100,12 +96,11 @@ void fill_ground(CalibrateAnswer& answer, const Outcome& outcome, const ErrorBud
 void fill_budget(CalibrateAnswer& answer, const ErrorBudget& budget, Notes& notes) {
     const std::vector<SourceShare> shares = shares_of(budget);
     answer.error_budget.reserve(shares.size());
-    const double normal = student_t_95(INFINITY);
     for (const SourceShare& share : shares) {
         BudgetLine line;
         line.source = share.source;
         line.text = phrase_of(share.source);
-        line.plus_minus = Fraction::from_si(normal * share.relative);
+        line.plus_minus = Fraction::from_si(share.plus_minus);
         line.share = Fraction::from_si(share.share);
         line.repeats_help = share.repeats_help;
         answer.error_budget.push_back(std::move(line));
@@ -123,16 +118,27 @@ void fill_budget(CalibrateAnswer& answer, const ErrorBudget& budget, Notes& note
     }
 }
 
+std::string planned_text(const RepeatPlan& plan) {
+    std::string text;
+    if (plan.more_course_times > 0) {
+        text = fmt::format("{} more timed run{}", plan.more_course_times,
+                           plan.more_course_times == 1 ? "" : "s");
+    }
+    if (plan.more_catches > 0) {
+        text += fmt::format("{}{} more catch{}", text.empty() ? "" : " and ", plan.more_catches,
+                            plan.more_catches == 1 ? "" : "es");
+    }
+    return text;
+}
+
 std::string repeat_text(const RepeatPlan& plan, const CalibrateAnswer& answer, const Notes& notes) {
     const std::string reached = show(Fraction::from_si(plan.plus_minus), notes.units(), 2);
     if (plan.reachable && plan.more_course_times + plan.more_catches == 0) {
         return fmt::format("The interval is within +-5 % already (+-{}).", reached);
     }
     if (plan.reachable) {
-        return fmt::format(
-            "{} more course times and {} more catches like these would bring the "
-            "interval to +-{}.",
-            plan.more_course_times, plan.more_catches, reached);
+        return fmt::format("{} like these would bring the interval to +-{}.", planned_text(plan),
+                           reached);
     }
     for (const BudgetLine& line : answer.error_budget) {
         if (!line.repeats_help) {

@@ -111,21 +111,23 @@ Combined combine(const ErrorBudget& budget) {
 }
 
 std::vector<SourceShare> shares_of(const ErrorBudget& budget) {
-    std::array<double, error_source_count> variances{};
+    std::array<Sums, error_source_count> sums{};
     std::array<bool, error_source_count> repeatable{};
     double total = 0.0;
     for (const ErrorTerm& term : budget.terms) {
         const auto index = static_cast<std::size_t>(term.source);
-        variances[index] += term.relative * term.relative;
+        const double square = term.relative * term.relative;
+        sums[index].add(square, term.degrees_of_freedom);
         repeatable[index] = repeatable[index] || term.repeats > 0;
-        total += term.relative * term.relative;
+        total += square;
     }
     std::vector<SourceShare> shares;
     shares.reserve(error_source_count);
-    for (std::size_t i = 0; i < variances.size(); ++i) {
-        if (variances[i] > 0.0) {
-            shares.push_back({static_cast<ErrorSource>(i), std::sqrt(variances[i]),
-                              variances[i] / total, repeatable[i]});
+    for (std::size_t i = 0; i < sums.size(); ++i) {
+        if (sums[i].variance > 0.0) {
+            const Combined alone = combined_of(sums[i]);
+            shares.push_back({static_cast<ErrorSource>(i), alone.relative, alone.plus_minus,
+                              sums[i].variance / total, repeatable[i]});
         }
     }
     std::ranges::stable_sort(shares, std::greater{}, &SourceShare::share);

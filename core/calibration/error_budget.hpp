@@ -63,7 +63,8 @@ struct Combined {
 /// The share of the variance that one source has; 0 to 1.
 struct SourceShare {
     ErrorSource source = ErrorSource::width;
-    double relative = 0.0;
+    double relative = 0.0;    ///< standard uncertainty from this source
+    double plus_minus = 0.0;  ///< half the 95 % interval if this were the only source
     double share = 0.0;
     bool repeats_help = false;
 };

@@ -65,6 +65,9 @@ TEST(ErrorBudget, SharesAddUpToOneAndTheLargestStandsFirst) {
     EXPECT_NEAR(sum, 1.0, 1e-12);
     EXPECT_EQ(shares[0].source, ErrorSource::course_time);
     EXPECT_TRUE(shares[0].repeats_help);
+    // One source alone: a limit is normal enough, a scatter of two has Student's 12.706.
+    EXPECT_NEAR(shares[1].plus_minus, 1.959964 * 0.04 / std::sqrt(3.0), 1e-8);
+    EXPECT_GT(shares[0].plus_minus, 10.0 * shares[0].relative);
     EXPECT_FALSE(shares[1].repeats_help);
 }
 
