@@ -41,21 +41,36 @@ def demand_row(rest):
     if match:
         path, number, unit, tolerance = match.groups()
         return f"| `{path}` | {number} {unit} | ± {tolerance} |"
-    path, _, wanted = re.split(r"\s+(is|has)\s+", rest, maxsplit=1)
-    return f"| `{path}` | {wanted} | |"
+    path, verb, wanted = re.split(r"\s+(is|has)\s+", rest, maxsplit=1)
+    return f"| `{path}` | {'contains ' if verb == 'has' else ''}{wanted} | |"
 
 
-def request_text(request):
-    """Readable JSON: one line when short, indented when long."""
-    compact = json.dumps(json.loads(request), ensure_ascii=False)
-    return compact if len(compact) < 90 else json.dumps(json.loads(request), ensure_ascii=False, indent=2)
+def sentence(text):
+    text = text[0].upper() + text[1:]
+    return text if text[-1] in ".!?" else text + "."
+
+
+def request_text(value, indent=0, room=100):
+    """Readable JSON: whatever fits on a line stays on it."""
+    compact = json.dumps(value, ensure_ascii=False)
+    if len(compact) + indent <= room or not isinstance(value, (dict, list)) or not value:
+        return compact
+    pad = " " * (indent + 2)
+    if isinstance(value, dict):
+        rows = [f"{json.dumps(k, ensure_ascii=False)}: {request_text(v, indent + 2, room)}" for k, v in value.items()]
+        brackets = "{}"
+    else:
+        rows = [request_text(v, indent + 2, room) for v in value]
+        brackets = "[]"
+    return brackets[0] + "\n" + ",\n".join(pad + row for row in rows) + "\n" + " " * indent + brackets[1]
 
 
 def story_text(case):
     operation, _, request = values(case, "compute")[0].partition(" ")
-    lines = [f"### {values(case, 'case')[0]}", ""]
-    lines += [note + "\n" for note in values(case, "note")]
-    lines += ["```sh", f"swathbook compute {operation} <<'JSON'", request_text(request), "JSON", "```", ""]
+    title = re.sub(r"^story-\d+-", "", values(case, "case")[0]).replace("-", " ").capitalize()
+    lines = [f"### {title}", ""]
+    lines += [sentence(note) + "\n" for note in values(case, "note")]
+    lines += ["```sh", f"swathbook compute {operation} <<'JSON'", request_text(json.loads(request)), "JSON", "```", ""]
     expected = values(case, "expect")
     if expected:
         lines += ["| in the answer | value | tolerance |", "|---|---|---|"] + [demand_row(e) for e in expected] + [""]
@@ -71,7 +86,7 @@ def stories_page():
              "command on it, natively and in WebAssembly.\n"]
     for path in sorted((CASES / "stories").glob("*.case")):
         first_line = path.read_text(encoding="utf-8").splitlines()[0]
-        parts.append("## " + first_line.lstrip("# ") + "\n")
+        parts.append("## " + re.sub(r"Story 0*(\d+)", r"Story \1", first_line.lstrip("# ")) + "\n")
         parts += [story_text(case) for case in read_cases(path)]
     return "\n".join(parts).rstrip() + "\n"
 
