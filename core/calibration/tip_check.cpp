@@ -256,6 +256,21 @@ TipSetResult judge_tips(std::span<const TipFlow> flows, const TipSetReference& r
     return result;
 }
 
+std::vector<TipVerdict> verdicts_under(std::span<const TipFlow> flows, std::optional<Flow> rated,
+                                       const TipLimits& limits) {
+    double sum = 0.0;
+    for (const TipFlow& caught : flows) {
+        sum += caught.flow.si();
+    }
+    const double mean = sum / static_cast<double>(flows.size());
+    std::vector<TipVerdict> verdicts;
+    verdicts.reserve(flows.size());
+    for (const TipFlow& caught : flows) {
+        verdicts.push_back(verdict_of(judge(caught.flow.si(), mean, rated, limits, 0.0)));
+    }
+    return verdicts;
+}
+
 void find_in_set(const TipSetResult& result, const TipSetReference& reference, Notes& notes) {
     find_mixed(result, reference, notes);
     find_together(result, reference, notes);

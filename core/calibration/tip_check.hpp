@@ -84,6 +84,11 @@ struct TipSetResult {
 [[nodiscard]] TipSetResult judge_tips(std::span<const TipFlow> flows,
                                       const TipSetReference& reference);
 
+/// Only the verdicts of judge_tips, in order: for comparing one set under several limits.
+[[nodiscard]] std::vector<TipVerdict> verdicts_under(std::span<const TipFlow> flows,
+                                                     std::optional<Flow> rated,
+                                                     const TipLimits& limits);
+
 /// What the set as a whole says: mixed sizes, all high or all low together, an outlier.
 ///
 void find_in_set(const TipSetResult& result, const TipSetReference& reference, Notes& notes);

@@ -363,11 +363,12 @@ std::vector<OtherRuleOutcome> outcomes_of_others(const std::vector<TipFlow>& flo
         }
         OtherRuleOutcome outcome{published.rule, std::string(published.text),
                                  std::string(published.source)};
-        for (const TipResult& tip : calibration::judge_tips(flows, {rated.flow, limits, {}}).tips) {
-            if (is_condemned(tip, false)) {
-                outcome.out.push_back(tip.tip);
-            } else if (tip.verdict == TipVerdict::at_limit) {
-                outcome.at_limit.push_back(tip.tip);
+        const auto verdicts = calibration::verdicts_under(flows, rated.flow, limits);
+        for (std::size_t i = 0; i < verdicts.size(); ++i) {
+            if (verdicts[i] == TipVerdict::at_limit) {
+                outcome.at_limit.push_back(static_cast<int>(i) + 1);
+            } else if (verdicts[i] != TipVerdict::ok) {
+                outcome.out.push_back(static_cast<int>(i) + 1);
             }
         }
         outcomes.push_back(std::move(outcome));
