@@ -236,8 +236,11 @@ LimitCheck check_yearly_cap(const ProductCard& card, const Delivery& delivery,
     if (!is_compared) {
         return check;
     }
-    if (card.limits.max_yearly_rate->value.basis == RateBasis::percent_by_volume ||
-        card.limits.max_yearly_rate->value.basis == RateBasis::percent_by_weight) {
+    const RateBasis basis = card.limits.max_yearly_rate->value.basis;
+    const bool counts_area =
+        basis == RateBasis::volume_per_area || basis == RateBasis::mass_per_area ||
+        basis == RateBasis::ingredient_per_area || basis == RateBasis::acid_per_area;
+    if (!counts_area) {
         return untold(std::move(check), "a yearly limit counts an area, not a share of the mix");
     }
     if (!delivery.earlier_area_si && check.status == LimitStatus::within) {

@@ -194,7 +194,7 @@ Result<void> check_which_given(const LoadsRequest& request) {
                     "Give the ground to be wetted (net_area, or planned_area), or the volume of "
                     "mix to make (mix_volume).");
     }
-    if (request.net_area && request.planned_area && !request.bands &&
+    if (request.net_area && request.planned_area &&
         request.net_area->value.si() > request.planned_area->value.si() * (1.0 + rounding_room)) {
         return fail(ErrorCode::inconsistent, "net_area",
                     "The net area is larger than the planned area. Net ground is what is really "

@@ -88,7 +88,9 @@ double rinse_of(const LoadsRequest& request, const TankProduct& product, double 
     }
     const Volume jug = product.jug->value;
     count.used += measure;
-    const int emptied = static_cast<int>(std::floor(count.used / jug.si() + rounding_room));
+    constexpr double most_jugs = 1e9;  // so that the count stays a count
+    const int emptied =
+        static_cast<int>(std::min(most_jugs, std::floor(count.used / jug.si() + rounding_room)));
     amount.jugs_emptied = emptied - count.emptied;
     count.emptied = emptied;
     const double fill = request.rinse_fill ? request.rinse_fill->value.si() : usual_rinse_fill(jug);
@@ -225,6 +227,10 @@ std::vector<IngredientTotal> ingredient_totals(const TankProduct& product, doubl
     return totals;
 }
 
+std::string typed(const LabelRate& rate, UnitSystem units) {
+    return rate.text.empty() ? show(rate, units) : rate.text;
+}
+
 LabelRate plain_rate(double si, Per per, Form form) {
     const bool is_liquid = form == Form::liquid;
     const RateBasis basis =
@@ -233,11 +239,48 @@ LabelRate plain_rate(double si, Per per, Form form) {
     return LabelRate{si, basis, 0.0, ""};
 }
 
+/// How a rate in a.i. or a.e. becomes product: the step people get wrong most.
+void show_conversion(const TankProduct& product, const Dissolved& dissolved, Notes& notes) {
+    const RateBasis basis = product.rate.basis;
+    const bool is_acid = basis == RateBasis::acid_per_area || product.measures == RateCounts::acid;
+    const bool is_substance = is_acid || basis == RateBasis::ingredient_per_area ||
+                              product.measures == RateCounts::ingredient;
+    const auto ingredient = ingredient_of(product.card, product.ingredient, "");
+    if (!notes.wants_working() || !is_substance || !ingredient) {
+        return;
+    }
+    const double content = (is_acid ? acid_content(product.card, **ingredient, "")
+                                    : ingredient_content(product.card, **ingredient, ""))
+                               .value_or(0.0);
+    const Form form = product.card.form;
+    notes.show([&] {
+        const bool is_liquid = form == Form::liquid;
+        const Kind kind = is_acid ? Kind::acid_strength : Kind::ingredient_strength;
+        return Step{fmt::format("{} for {}", product.card.name, typed(product.rate, notes.units())),
+                    fmt::format("{} / {}", typed(product.rate, notes.units()),
+                                is_liquid ? show(content, kind, notes.units())
+                                          : show_number(content * 100.0) + " %"),
+                    dissolved.is_per_area
+                        ? handy_text({*dissolved.per_treated, Per::area}, form, notes.units())
+                        : handy_text({dissolved.per_mix, Per::mix}, form, notes.units())};
+    });
+}
+
+void show_carrier(const Load& load, Notes& notes) {
+    notes.show([&] {
+        const Volume products = load.fill - load.carrier - load.rinse_water;
+        return Step{fmt::format("Carrier to run in, load {}", load.number),
+                    fmt::format("{} - {} of liquid products - {} of rinse water",
+                                show(load.fill, notes.units()), show(products, notes.units()),
+                                show(load.rinse_water, notes.units())),
+                    show(load.carrier, notes.units())};
+    });
+}
+
 void show_product(const TankProduct& product, const Dissolved& dissolved, const Load& load,
                   const ProductAmount& amount, Notes& notes) {
     notes.show([&] {
-        const std::string asked =
-            product.rate.text.empty() ? show(product.rate, notes.units()) : product.rate.text;
+        const std::string asked = typed(product.rate, notes.units());
         const Form form = product.card.form;
         if (dissolved.is_per_area && load.area) {
             return Step{
@@ -284,10 +327,12 @@ void add_products(const Job& job, LoadsAnswer& answer, Notes& notes) {
         } else {
             made.not_entered = not_entered(product.card.limits);
         }
+        show_conversion(product, job.contents.products[i], notes);
         show_product(product, job.contents.products[i], answer.loads.front(),
                      answer.loads.front().products[i].amount, notes);
         answer.products.push_back(std::move(made));
     }
+    show_carrier(answer.loads.front(), notes);
 }
 
 // ---- measuring -------------------------------------------------------------------------------

@@ -97,9 +97,9 @@ constexpr double huge = 1e12;
 constexpr Bounds above_zero{0.0, false, huge, "must be a number above 0"};
 constexpr Bounds from_zero{0.0, true, huge, "must be 0 or more"};
 constexpr Bounds any_number{-huge, true, huge, "must be a number"};
-constexpr Bounds share{0.0, false, 1.0, "must be above 0 % and at most 100 %"};
+constexpr Bounds share{1e-9, true, 1.0, "must be above 0 % and at most 100 %"};
 /// Osmium, the densest element, is 22.6 kg/L; a strength above 5 kg/L is a slip of the unit.
-constexpr Bounds concentration{0.0, false, 5000.0,
+constexpr Bounds concentration{1e-6, true, 5000.0,
                                "must be above 0 and below 5 kg/L (42 lb/gal); check the unit"};
 
 Result<void> check_number(double si, const std::string& text, const Bounds& bounds,

@@ -156,8 +156,7 @@ struct ProductCard {
 /// @param registered_with  another country's authority, or empty for the EPA form
 /// @return the number alone, without the words before it and with single hyphens; empty for empty
 /// @errors invalid_input{field} when it has another form
-/// @source 40 CFR 156.10(e): the registration number stands on the label as "EPA Registration No."
-/// or "EPA Reg. No."; the group form is from memory
+/// @source the number stands on every US label (40 CFR 156.10); its group form is from memory
 /// @cases  tests/unit/mix/product_test.cpp
 [[nodiscard]] Result<std::string> registration_number(std::string_view text,
                                                       std::string_view registered_with,

@@ -105,6 +105,12 @@ Result<void> check_size(const LabelRate& rate, std::string_view field) {
                                 "from the label.",
                                 rate.text.empty() ? show_number(rate.si) : rate.text));
     }
+    constexpr double largest = 1e6;  // a thousand kilometres of liquid: the unit was a slip
+    if (rate.si > largest) {
+        return fail(ErrorCode::out_of_range, std::string(field),
+                    fmt::format("The rate is {}: more than any label gives. Check the unit.",
+                                rate.text.empty() ? show_number(rate.si) : rate.text));
+    }
     const bool is_share =
         rate.basis == RateBasis::percent_by_volume || rate.basis == RateBasis::percent_by_weight;
     if (is_share && rate.si > 1.0) {

@@ -58,6 +58,22 @@ Result<double> carrier_share_of(double liquid_of_mix, double liquid_of_carrier,
                             show_number(liquid_of_mix * 100.0, 3)));
 }
 
+/// A dry product heavier than the mix it is stirred into is a slip of the unit.
+Result<void> check_dry(std::span<const TankProduct> products, const MixContents& contents,
+                       std::string_view field) {
+    constexpr double heaviest_kg_per_m3 = 1000.0;
+    for (std::size_t i = 0; i < products.size(); ++i) {
+        if (products[i].card.form == Form::dry &&
+            !(contents.products[i].per_mix <= heaviest_kg_per_m3)) {
+            return fail(ErrorCode::out_of_range, path_to(element(field, i), "rate"),
+                        fmt::format("{} would weigh more than the mix it goes into. Check the rate "
+                                    "and the mix per area.",
+                                    products[i].card.name));
+        }
+    }
+    return {};
+}
+
 Result<void> check_names(std::span<const TankProduct> products, std::string_view field) {
     constexpr std::size_t most_products = 20;
     if (products.empty() || products.size() > most_products) {
@@ -97,6 +113,12 @@ Result<MixContents> contents_of(std::span<const TankProduct> products, const Mix
         const std::string at = element(field, i);
         SWATHBOOK_TRY(rate, product_rate(product.rate, product.card, reading_of(product, basis),
                                          path_to(at, "rate")));
+        if (rate.si == 0.0) {
+            return fail(ErrorCode::out_of_range, path_to(at, "rate"),
+                        fmt::format("The rate of {} is 0. Leave the product out, or enter its "
+                                    "rate.",
+                                    product.card.name));
+        }
         Dissolved dissolved;
         if (rate.per == Per::area) {
             SWATHBOOK_TRY(per_area, dissolved_per_area(rate.si, product, basis, at));
@@ -112,6 +134,7 @@ Result<MixContents> contents_of(std::span<const TankProduct> products, const Mix
     }
     SWATHBOOK_TRY(carrier_share, carrier_share_of(liquid_of_mix, liquid_of_carrier, field));
     contents.carrier_share = carrier_share;
+    SWATHBOOK_CHECK(check_dry(products, contents, field));
     for (std::size_t i = 0; i < products.size(); ++i) {
         Dissolved& dissolved = contents.products[i];
         if (!dissolved.is_per_area) {
@@ -145,10 +168,12 @@ Result<Delivery> delivery_of(const TankProduct& product, const Dissolved& dissol
         delivery.earlier_area_si = earlier.si;
     }
     if (product.applications_this_year) {
-        if (*product.applications_this_year < 0) {
+        constexpr int most_applications = 1000;
+        if (*product.applications_this_year < 0 ||
+            *product.applications_this_year > most_applications) {
             return fail(ErrorCode::out_of_range, path_to(field, "applications_this_year"),
-                        fmt::format("{} earlier applications: enter 0 or more.",
-                                    *product.applications_this_year));
+                        fmt::format("{} earlier applications: enter a count from 0 to {}.",
+                                    *product.applications_this_year, most_applications));
         }
         delivery.earlier_applications = product.applications_this_year;
     }

@@ -251,6 +251,21 @@ TEST(Loads, ShowsWorkingOnlyWhenAsked) {
     EXPECT_EQ(spoken.steps()[0].result, "137.64 gal");
 }
 
+TEST(Loads, ShowsHowAcidEquivalentBecomesProduct) {
+    LoadsRequest request = job("1 ac", "20 gal/ac", "25 gal");
+    request.products = {liquid("Example liquid", "1.5 lb a.e./ac")};
+    Notes notes(UnitSystem::us, true);
+    ASSERT_TRUE(loads(request, notes));
+    const auto& steps = notes.steps();
+    const auto found = std::find_if(steps.begin(), steps.end(), [](const Step& step) {
+        return step.expression == "1.5 lb a.e./ac / 3 lb a.e./gal";
+    });
+    ASSERT_NE(found, steps.end());
+    EXPECT_EQ(found->result, "64 fl oz/ac");
+    EXPECT_EQ(steps.back().text, "Carrier to run in, load 1");
+    EXPECT_EQ(steps.back().result, "19.5 gal");
+}
+
 struct Refusal {
     const char* field;
     ErrorCode code;
@@ -300,6 +315,16 @@ const Refusal mistakes[] = {
      [](LoadsRequest& r) { r.products[0].applied_this_year = rate("2 % v/v"); }},
     {"products[0].applications_this_year", ErrorCode::out_of_range,
      [](LoadsRequest& r) { r.products[0].applications_this_year = -1; }},
+    {"products[0].applications_this_year", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.products[0].applications_this_year = 2147483647; }},
+    {"products[0].rate", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.products[0].rate = rate("0 qt/ac"); }},
+    {"products[0].rate", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.products[0].rate.si = 1e7; }},
+    {"products[0].rate", ErrorCode::out_of_range,
+     [](LoadsRequest& r) { r.products = {product(dry_card("D"), "2000 lb/ac")}; }},
+    {"net_area", ErrorCode::inconsistent,
+     [](LoadsRequest& r) { r.planned_area = PlannedArea::of(1, acres); }},
     {"bands.band_width", ErrorCode::inconsistent,
      [](LoadsRequest& r) {
          r.bands = Bands{read<Kind::length>("40 in"), read<Kind::length>("30 in")};
