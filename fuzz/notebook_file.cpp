@@ -74,21 +74,73 @@ std::string scratch_path() {
     return std::string(folder) + "/swathbook_fuzz_" + std::to_string(::getpid()) + ".gpkg";
 }
 
-void try_file(std::string_view bytes) {
-    static const std::string path = scratch_path();
+void write_file(const std::string& path, std::string_view bytes) {
     FILE* file = std::fopen(path.c_str(), "wb");
     require(file != nullptr);
     require(std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size());
     std::fclose(file);
-    if (auto opened = store::SqliteNotebook::open(path, {}, store::system_outside())) {
+}
+
+void remove_file(const std::string& path) {
+    std::remove(path.c_str());
+    std::remove((path + "-journal").c_str());
+}
+
+void try_file(std::string_view bytes) {
+    static const std::string path = scratch_path();
+    write_file(path, bytes);
+    const store::OpenOptions unchecked{store::OpenMode::read_write, 0, false};
+    if (auto opened = store::SqliteNotebook::open(path, unchecked, store::system_outside())) {
         static_cast<void>((*opened)->state());
         static_cast<void>((*opened)->append(std::vector<notebook::Draft>{
             {"A. Field", notebook::EntryKind::job, Uuid{}, R"({"a":1})"}}));
         static_cast<void>((*opened)->rebuild_features());
     }
     static_cast<void>(store::verify_notebook(path));
-    std::remove(path.c_str());
-    std::remove((path + "-journal").c_str());
+    remove_file(path);
+}
+
+/// The bytes of a small sound notebook.
+std::string sound_notebook() {
+    const std::string path = scratch_path();
+    remove_file(path);
+    {
+        auto made =
+            store::SqliteNotebook::open(path, {store::OpenMode::create}, store::system_outside());
+        require(made.has_value());
+        const std::string boundary =
+            R"({"type":"Polygon","coordinates":[[[-98,40],[-97,40],[-97,41],[-98,40]]]})";
+        require((*made)
+                    ->append(std::vector<notebook::Draft>{
+                        {"A. Field", notebook::EntryKind::stand, Uuid{},
+                         R"({"name":"North","boundary":)" + boundary + "}"},
+                        {"A. Field", notebook::EntryKind::record, Uuid{}, R"({"closed":true})"}})
+                    .has_value());
+        const std::vector<std::uint8_t> photo(300, 7);
+        require((*made)->put_blob(photo).has_value());
+    }
+    std::string bytes;
+    FILE* file = std::fopen(path.c_str(), "rb");
+    require(file != nullptr);
+    for (int byte = 0; (byte = std::fgetc(file)) != EOF;) {
+        bytes.push_back(static_cast<char>(byte));
+    }
+    std::fclose(file);
+    remove_file(path);
+    return bytes;
+}
+
+/// A sound notebook is larger than an input: the input says which of its bytes to spoil, four bytes
+/// a time: three of place, one of value.
+void try_spoilt_file(std::string_view patches) {
+    static const std::string sound = sound_notebook();
+    std::string bytes = sound;
+    const auto at = [&](std::size_t i) { return static_cast<unsigned char>(patches[i]); };
+    for (std::size_t i = 0; i + 4 <= patches.size(); i += 4) {
+        const std::size_t place = at(i) | at(i + 1) << 8U | at(i + 2) << 16U;
+        bytes[place % bytes.size()] = patches[i + 3];
+    }
+    try_file(bytes);
 }
 
 }  // namespace
@@ -101,6 +153,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     constexpr std::string_view database = "SQLite format 3";
     if (bytes.substr(0, database.size()) == database) {
         try_file(bytes);
+        return 0;
+    }
+    constexpr std::string_view spoil = "spoil";
+    if (bytes.substr(0, spoil.size()) == spoil) {
+        try_spoilt_file(bytes.substr(spoil.size()));
         return 0;
     }
     try_entries(bytes);

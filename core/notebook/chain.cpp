@@ -112,7 +112,7 @@ std::vector<ChainProblem> verify_chains(std::span<const Link> given) {
     }
 
     Links sorted = links;
-    std::stable_sort(sorted.begin(), sorted.end(), [](const Link* a, const Link* b) {
+    std::sort(sorted.begin(), sorted.end(), [](const Link* a, const Link* b) {
         return std::tie(a->device, a->previous) < std::tie(b->device, b->previous);
     });
     each_group(
@@ -121,8 +121,8 @@ std::vector<ChainProblem> verify_chains(std::span<const Link> given) {
             return a.device == b.device && a.previous == b.previous;
         },
         [&](const Link& link) { report(link, ChainFault::fork); });
-    std::stable_sort(sorted.begin(), sorted.end(),
-                     [](const Link* a, const Link* b) { return a->id < b->id; });
+    std::sort(sorted.begin(), sorted.end(),
+              [](const Link* a, const Link* b) { return a->id < b->id; });
     each_group(
         sorted, [](const Link& a, const Link& b) { return a.id == b.id; },
         [&](const Link& link) { report(link, ChainFault::same_id); });
