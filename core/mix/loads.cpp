@@ -240,7 +240,8 @@ LabelRate plain_rate(double si, Per per, Form form) {
 }
 
 /// How a rate in a.i. or a.e. becomes product: the step people get wrong most.
-void show_conversion(const TankProduct& product, const Dissolved& dissolved, Notes& notes) {
+void show_conversion(const TankProduct& product, const Dissolved& dissolved, double band_share,
+                     Notes& notes) {
     const RateBasis basis = product.rate.basis;
     const bool is_acid = basis == RateBasis::acid_per_area || product.measures == RateCounts::acid;
     const bool is_substance = is_acid || basis == RateBasis::ingredient_per_area ||
@@ -253,17 +254,46 @@ void show_conversion(const TankProduct& product, const Dissolved& dissolved, Not
                                     : ingredient_content(product.card, **ingredient, ""))
                                .value_or(0.0);
     const Form form = product.card.form;
+    const double counted = product.counts == Counts::field ? band_share : 1.0;
     notes.show([&] {
         const bool is_liquid = form == Form::liquid;
         const Kind kind = is_acid ? Kind::acid_strength : Kind::ingredient_strength;
-        return Step{fmt::format("{} for {}", product.card.name, typed(product.rate, notes.units())),
-                    fmt::format("{} / {}", typed(product.rate, notes.units()),
-                                is_liquid ? show(content, kind, notes.units())
-                                          : show_number(content * 100.0) + " %"),
-                    dissolved.is_per_area
-                        ? handy_text({*dissolved.per_treated, Per::area}, form, notes.units())
-                        : handy_text({dissolved.per_mix, Per::mix}, form, notes.units())};
+        return Step{
+            fmt::format("{} for {}", product.card.name, typed(product.rate, notes.units())),
+            fmt::format("{} / {}", typed(product.rate, notes.units()),
+                        is_liquid ? show(content, kind, notes.units())
+                                  : show_number(content * 100.0) + " %"),
+            dissolved.is_per_area
+                ? handy_text({*dissolved.per_treated * counted, Per::area}, form, notes.units())
+                : handy_text({dissolved.per_mix, Per::mix}, form, notes.units())};
     });
+}
+
+/// A rate that counts the whole field, gathered on the bands.
+void show_bands(const TankProduct& product, const Dissolved& dissolved, double band_share,
+                Notes& notes) {
+    if (product.counts != Counts::field || band_share == 1.0 || !dissolved.is_per_area) {
+        return;
+    }
+    notes.show([&] {
+        const Form form = product.card.form;
+        const double on_bands = *dissolved.per_treated;
+        return Step{fmt::format("{} on the bands themselves", product.card.name),
+                    fmt::format("{} of field / {} %",
+                                handy_text({on_bands * band_share, Per::area}, form, notes.units()),
+                                show_number(band_share * 100.0)),
+                    handy_text({on_bands, Per::area}, form, notes.units())};
+    });
+}
+
+/// " + 3.2 fl oz/gal * 2 gal that stays in the sprayer", where the first fill makes that up too.
+std::string dead_part(const Dissolved& dissolved, const Load& load, Form form, UnitSystem units) {
+    const Volume beyond = load.fill - load.sprayed;
+    if (beyond.si() <= 0.0) {
+        return "";
+    }
+    return fmt::format(" + {} * {} that stays in the sprayer",
+                       handy_text({dissolved.per_mix, Per::mix}, form, units), show(beyond, units));
 }
 
 void show_carrier(const Load& load, Notes& notes) {
@@ -285,9 +315,10 @@ void show_product(const TankProduct& product, const Dissolved& dissolved, const 
         if (dissolved.is_per_area && load.area) {
             return Step{
                 fmt::format("{} in load {}", product.card.name, load.number),
-                fmt::format("{} (label: {}) * {}",
+                fmt::format("{} (label: {}) * {}{}",
                             handy_text({*dissolved.per_treated, Per::area}, form, notes.units()),
-                            asked, show(*load.area, notes.units())),
+                            asked, show(*load.area, notes.units()),
+                            dead_part(dissolved, load, form, notes.units())),
                 amount.text};
         }
         return Step{fmt::format("{} in load {}", product.card.name, load.number),
@@ -327,7 +358,8 @@ void add_products(const Job& job, LoadsAnswer& answer, Notes& notes) {
         } else {
             made.not_entered = not_entered(product.card.limits);
         }
-        show_conversion(product, job.contents.products[i], notes);
+        show_conversion(product, job.contents.products[i], job.ground.band_share, notes);
+        show_bands(product, job.contents.products[i], job.ground.band_share, notes);
         show_product(product, job.contents.products[i], answer.loads.front(),
                      answer.loads.front().products[i].amount, notes);
         answer.products.push_back(std::move(made));

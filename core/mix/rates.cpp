@@ -271,12 +271,18 @@ std::string handy_text(double measure, Form form, UnitSystem units) {
 
 std::string handy_text(ProductRate rate, Form form, UnitSystem units) {
     const bool is_us = units == UnitSystem::us;
-    if (rate.per == Per::area) {
-        const double area = is_us ? acres.si : hectares.si;
-        return handy_text(rate.si * area, form, units) + (is_us ? "/ac" : "/ha");
-    }
+    const double area = is_us ? acres.si : hectares.si;
     const double mix = 100.0 * (is_us ? us_gallons.si : litres.si);
-    return handy_text(rate.si * mix, form, units) + (is_us ? "/100 gal" : "/100 L");
+    const bool is_per_area = rate.per == Per::area;
+    const double measure = rate.si * (is_per_area ? area : mix);
+    const bool is_gallons = is_us && form == Form::liquid && measure >= us_gallons.si;
+    if (is_gallons) {  // "1 gal 26 fl oz/ac" could be misread
+        return is_per_area ? show_number(measure / us_gallons.si) + " gal/ac"
+                           : show_number(measure / us_fluid_ounces.si / 100.0) + " fl oz/gal";
+    }
+    const std::string_view ground = is_us ? "/ac" : "/ha";
+    const std::string_view tank = is_us ? "/100 gal" : "/100 L";
+    return handy_text(measure, form, units) + std::string(is_per_area ? ground : tank);
 }
 
 ProductAmount amount_of(double measure, const ProductCard& card, UnitSystem units) {

@@ -266,6 +266,22 @@ TEST(Loads, ShowsHowAcidEquivalentBecomesProduct) {
     EXPECT_EQ(steps.back().result, "19.5 gal");
 }
 
+TEST(Loads, ShowsTheProductThatStaysInTheSprayer) {
+    LoadsRequest request = job("2 ac", "20 gal/ac", "20 gal");
+    request.dead_volume = volume("2 gal");
+    Notes notes(UnitSystem::us, true);
+    ASSERT_TRUE(loads(request, notes));
+    const auto& steps = notes.steps();
+    const auto found = std::find_if(steps.begin(), steps.end(), [](const Step& step) {
+        return step.text == "Example liquid in load 1";
+    });
+    ASSERT_NE(found, steps.end());
+    EXPECT_EQ(found->expression,
+              "64 fl oz/ac (label: 2 qt/ac) * 1 ac + 3.2 fl oz/gal * 2 gal that stays in the "
+              "sprayer");
+    EXPECT_EQ(found->result, "70.4 fl oz");
+}
+
 struct Refusal {
     const char* field;
     ErrorCode code;
