@@ -24,7 +24,8 @@ struct CivilTime {
 
 /// Seconds since 1970-01-01T00:00Z, leap seconds not counted.
 [[nodiscard]] constexpr std::int64_t seconds_of(const CivilTime& time) {
-    return days_from_civil(time.date) * 86400 + time.hour * 3600 + time.minute * 60 + time.second -
+    return days_from_civil(time.date) * 86400 + std::int64_t{time.hour} * 3600 +
+           std::int64_t{time.minute} * 60 + time.second -
            static_cast<std::int64_t>(time.offset_minutes) * 60;
 }
 

@@ -108,6 +108,14 @@ Result<void> check_ring(const Ring& ring, const Polygon& polygon, std::size_t in
     return {};
 }
 
+Result<void> check_rings(const Polygon& polygon) {
+    SWATHBOOK_CHECK(check_ring(polygon.outer, polygon, 0));
+    for (std::size_t i = 0; i < polygon.holes.size(); ++i) {
+        SWATHBOOK_CHECK(check_ring(polygon.holes[i], polygon, i + 1));
+    }
+    return {};
+}
+
 std::optional<double> distance_m(Position from, Position to) {
     const auto edge = geodesic_edge(geodesic_end(from), geodesic_end(to));
     return edge ? std::optional(edge->length.si()) : std::nullopt;
@@ -158,10 +166,7 @@ Result<void> check_positions(const PolygonSet& set, std::optional<Position> expe
     }
     bool all_polar = true;
     for (const Polygon& polygon : set.polygons) {
-        SWATHBOOK_CHECK(check_ring(polygon.outer, polygon, 0));
-        for (std::size_t i = 0; i < polygon.holes.size(); ++i) {
-            SWATHBOOK_CHECK(check_ring(polygon.holes[i], polygon, i + 1));
-        }
+        SWATHBOOK_CHECK(check_rings(polygon));
         const Position first = polygon.outer.front();
         all_polar = all_polar && std::abs(first.latitude_deg) > polar_latitude_deg &&
                     std::abs(first.longitude_deg) < polar_latitude_deg;

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cstddef>
 #include <numeric>
 #include <optional>
@@ -102,7 +103,7 @@ private:
 
     /// Both edges of a point: first those that end there, then those that start.
     bool pass_point(std::size_t point, Line& line, std::vector<Line::iterator>& places) {
-        const std::size_t edges[] = {point == 0 ? ring_.size() - 1 : point - 1, point};
+        const std::array<std::size_t, 2> edges{point == 0 ? ring_.size() - 1 : point - 1, point};
         for (const std::size_t edge : edges) {
             if (high_[edge] == ring_.points[point] && take_off(edge, line, places)) {
                 return true;
