@@ -76,7 +76,7 @@ Result<Rated> read_rating(const TipCheckRequest& request, Notes& notes) {
             show(*rated.flow, notes.units()),
             "flow goes with the square root of pressure (Oklahoma State Extension)"};
     });
-    rated.known = std::move(known);
+    rated.known = known;
     return rated;
 }
 
@@ -121,7 +121,7 @@ Result<TipLimits> own_limits(const TipCheckRequest& request) {
     for (const auto& limit :
          {limits.above_rating, limits.below_rating, limits.above_mean, limits.below_mean}) {
         any = any || limit.has_value();
-        if (limit && !(*limit > 0.0 && *limit < 1.0)) {
+        if (limit && (std::isnan(*limit) || *limit <= 0.0 || *limit >= 1.0)) {
             return fail(ErrorCode::out_of_range, "own_limits",
                         fmt::format("A limit of {} % is given. Limits must be above 0 % and under "
                                     "100 %; write 10 % as \"10 %\".",
