@@ -11,7 +11,7 @@ namespace swathbook::calibration::detail {
 /// The measured output with everything that was known on the way to it.
 struct Outcome {
     const CalibrateRequest& request;
-    CalibrationMethod method;
+    CalibrationMethod method = CalibrationMethod::course_and_catch;
     TipPlan plan;
     Ground ground;
     Caught caught;

@@ -220,10 +220,6 @@ Result<void> need_ground(const CalibrateRequest& request, CalibrationMethod meth
     return {};
 }
 
-}  // namespace
-
-namespace {
-
 /// An area entered beside width and length must be that area.
 Result<void> check_area(const CalibrateRequest& request, const Ground& ground, const Notes& notes) {
     constexpr double same_area = 0.02;
@@ -242,15 +238,9 @@ Result<void> check_area(const CalibrateRequest& request, const Ground& ground, c
                     show(Area::from_si(by_sides), notes.units() == UnitSystem::us ? "ft2" : "m2")));
 }
 
-}  // namespace
-
-Result<Ground> ground_of(const CalibrateRequest& request, CalibrationMethod method,
-                         const TipPlan& plan, ErrorBudget& budget, Notes& notes) {
-    SWATHBOOK_TRY(width, width_of(request, plan, notes));
-    Ground ground;
-    ground.width = width.si;
-    SWATHBOOK_CHECK(check_area(request, ground, notes));
-    SWATHBOOK_CHECK(measure_course(request, method, width, ground, budget));
+/// Times and speed, as far as the method has them.
+Result<void> measure_motion(const CalibrateRequest& request, CalibrationMethod method,
+                            Ground& ground, ErrorBudget& budget, Notes& notes) {
     if (method != CalibrationMethod::refill) {
         SWATHBOOK_CHECK(time_the_course(request, ground, budget));
         // A plot may be sprayed in several strips: its time says nothing about the speed.
@@ -264,6 +254,19 @@ Result<Ground> ground_of(const CalibrateRequest& request, CalibrationMethod meth
                          std::max(relative_half_step(*request.speed),
                                   tolerance_or(request.speed_tolerance, usual_speed_tolerance)));
     }
+    return {};
+}
+
+}  // namespace
+
+Result<Ground> ground_of(const CalibrateRequest& request, CalibrationMethod method,
+                         const TipPlan& plan, ErrorBudget& budget, Notes& notes) {
+    SWATHBOOK_TRY(width, width_of(request, plan, notes));
+    Ground ground;
+    ground.width = width.si;
+    SWATHBOOK_CHECK(check_area(request, ground, notes));
+    SWATHBOOK_CHECK(measure_course(request, method, width, ground, budget));
+    SWATHBOOK_CHECK(measure_motion(request, method, ground, budget, notes));
     SWATHBOOK_CHECK(need_ground(request, method, ground));
     return ground;
 }
