@@ -26,6 +26,9 @@ std::vector<std::string> marked(std::span<const std::string> arguments) {
     for (std::string& word : words) {
         if (looks_negative(word)) {
             word.insert(word.begin(), value_mark);
+        } else if (const std::string name = name_in(word); !name.empty()) {
+            std::replace(word.begin(), word.begin() + static_cast<std::ptrdiff_t>(name.size()), '_',
+                         '-');
         }
     }
     return words;
@@ -43,7 +46,8 @@ std::vector<std::string> restored(std::vector<std::string> words) {
 std::string repeated_flag(const CLI::App& app, std::span<const std::string> arguments) {
     std::vector<std::string> seen;
     for (const std::string& word : arguments) {
-        const std::string name = name_in(word);
+        std::string name = name_in(word);
+        std::replace(name.begin(), name.end(), '_', '-');
         const CLI::Option* option = name.size() > 2 ? app.get_option_no_throw(name) : nullptr;
         if (option == nullptr || option->get_type_name().ends_with(" ...")) {
             continue;

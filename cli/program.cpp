@@ -23,6 +23,8 @@ std::vector<Command> make_commands() {
     for (const api::Operation& operation : api::operations()) {
         all.push_back(operation_command(operation));
     }
+    all.push_back(notebook_command());
+    all.push_back(packet_command());
     all.push_back(compute_command());
     all.push_back(operations_command());
     all.push_back(help_command());

@@ -40,6 +40,10 @@ if(SWATHBOOK_SANITIZE)
                            -fno-sanitize-recover=all)
     target_link_options(swathbook_flags INTERFACE -fsanitize=${SWATHBOOK_SANITIZE})
 endif()
+if(SWATHBOOK_FUZZ)
+    # Every layer tells the fuzzer which branches an input took.
+    target_compile_options(swathbook_flags INTERFACE -fsanitize=fuzzer-no-link)
+endif()
 
 # swathbook_layer(core/quantity DEPENDS core/base): every .cpp of this folder (and its subfolders) is one library;
 # main*.cpp are programs of their own.

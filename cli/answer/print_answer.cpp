@@ -107,7 +107,7 @@ std::string print_object(const api::ObjectType& type, const Json& object, std::s
         const bool is_plain =
             is_scalar(*found) || (found->is_array() && !is_list_of_objects(*found));
         if (is_plain) {
-            facts.push_back({label_of(field.name), value_text(*found)});
+            facts.push_back({label_of(field.name), value_text(field.type(), *found)});
         } else {
             parts += print_structured(field, *found, indent, paper);
         }
@@ -151,6 +151,18 @@ std::string value_text(const Json& value) {
         case Json::value_t::null: return "not entered";
         default: return value.dump();
     }
+}
+
+std::string value_text(const api::Type& type, const Json& value) {
+    const api::Type* innermost = &type;
+    while (innermost->inner() != nullptr) {
+        innermost = innermost->inner();
+    }
+    std::string text = value_text(value);
+    if (innermost->shape() == Shape::choice) {
+        std::replace(text.begin(), text.end(), '_', ' ');
+    }
+    return text;
 }
 
 std::string print_answer(const api::ObjectType& type, const Json& answer, const Paper& paper) {

@@ -19,5 +19,7 @@ namespace swathbook::cli {
 
 /// One value in words: "3.81 mph (3.79 to 3.83)", "yes", "boomless", "3, 4, 5".
 [[nodiscard]] std::string value_text(const api::Json& value);
+/// The same, where the type is known: a word of a closed set is written as words, "flow and speed".
+[[nodiscard]] std::string value_text(const api::Type& type, const api::Json& value);
 
 }  // namespace swathbook::cli

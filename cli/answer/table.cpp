@@ -47,12 +47,12 @@ std::string shared_unit(const std::vector<const Json*>& values) {
     return unit;
 }
 
-std::string cell_of(const Json* value, bool without_unit) {
+std::string cell_of(const api::Type& type, const Json* value, bool without_unit) {
     if (value == nullptr) {
         return "";
     }
     if (!without_unit) {
-        return value_text(*value);
+        return value_text(type, *value);
     }
     std::string text = show_number((*value)["value"].get<double>());
     if (value->contains("low") && value->contains("high")) {
@@ -62,7 +62,8 @@ std::string cell_of(const Json* value, bool without_unit) {
     return text;
 }
 
-Column column_of(std::string heading, const std::vector<const Json*>& values) {
+Column column_of(std::string heading, const api::Type& type,
+                 const std::vector<const Json*>& values) {
     Column column;
     column.heading = std::move(heading);
     column.unit = shared_unit(values);
@@ -70,7 +71,7 @@ Column column_of(std::string heading, const std::vector<const Json*>& values) {
     for (const Json* value : values) {
         const bool is_number = value == nullptr || value->is_number() || value->contains("unit");
         column.is_number = column.is_number && is_number;
-        column.cells.push_back(cell_of(value, !column.unit.empty()));
+        column.cells.push_back(cell_of(type, value, !column.unit.empty()));
     }
     return column;
 }
@@ -99,7 +100,7 @@ void add_columns(Table& table, const api::ObjectType& type, const std::vector<co
             return value != nullptr && holds_objects(*value);
         });
         table.is_complete = table.is_complete && !has_parts;
-        table.columns.push_back(column_of(label, values));
+        table.columns.push_back(column_of(label, field.type(), values));
     }
 }
 

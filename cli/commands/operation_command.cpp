@@ -12,6 +12,7 @@
 #include "cli/answer/print_answer.hpp"
 #include "cli/commands/examples.hpp"
 #include "cli/files.hpp"
+#include "cli/notebook/keep.hpp"
 #include "cli/options.hpp"
 #include "cli/request/flags.hpp"
 #include "cli/request/values.hpp"
@@ -26,6 +27,9 @@ struct Asked {
     std::vector<CLI::Option*> options;  // one for each flag
     std::string request_file;
     std::string units;
+    std::string keep_as;
+    std::string notebook;
+    std::string author;
     bool working = false;
     bool as_json = false;
 };
@@ -54,6 +58,16 @@ void declare_common(CLI::App& app, Asked& asked) {
     app.add_flag("--working", asked.working, "Show every step, to be checked with a pencil.")
         ->group("Answer");
     app.add_flag("--json", asked.as_json, "The answer as JSON, for programs.")->group("Answer");
+    app.add_option("--keep", asked.keep_as,
+                   "Keep request and answer in the notebook under this name.")
+        ->type_name("NAME")
+        ->group("Notebook");
+    app.add_option("--notebook", asked.notebook, "The notebook; SWATHBOOK_NOTEBOOK when not given.")
+        ->type_name("NOTEBOOK")
+        ->group("Notebook");
+    app.add_option("--author", asked.author, "Who keeps it; the notebook's author when not given.")
+        ->type_name("NAME")
+        ->group("Notebook");
 }
 
 Result<api::Json> starting_request(const Asked& asked) {
@@ -97,12 +111,30 @@ Result<api::Json> request_of(const Asked& asked) {
     return request;
 }
 
+ExitStatus keep_answer(const api::Operation& operation, const Asked& asked,
+                       const std::string& request, const std::string& answer) {
+    const auto kept =
+        keep({asked.notebook, asked.author, asked.keep_as, operation.name, request, answer});
+    if (!kept) {
+        return report(kept.error());
+    }
+    write_error(fmt::format("kept as \"{}\", {}\n", asked.keep_as, text_of(*kept)));
+    return ExitStatus::ok;
+}
+
+ExitStatus report_refusal(const api::Called& called, const api::Json& parsed) {
+    const api::Json& error = parsed["error"];
+    return report(
+        {*called.error, error["field"].get<std::string>(), error["detail"].get<std::string>()});
+}
+
 ExitStatus answer(const api::Operation& operation, const Asked& asked) {
     const auto request = request_of(asked);
     if (!request) {
         return report(request.error());
     }
-    const api::Called called = api::call(operation.name, request->dump());
+    const std::string text = request->dump();
+    const api::Called called = api::call(operation.name, text);
     if (asked.as_json) {
         write_output(called.json + "\n");
     }
@@ -112,15 +144,13 @@ ExitStatus answer(const api::Operation& operation, const Asked& asked) {
             {ErrorCode::internal, "", "The answer is not JSON: " + parsed.error().detail});
     }
     if (called.error) {
-        const api::Json& error = (*parsed)["error"];
-        const ExitStatus status = report(
-            {*called.error, error["field"].get<std::string>(), error["detail"].get<std::string>()});
-        return status;
+        return report_refusal(called, *parsed);
     }
     if (!asked.as_json) {
         write_output(print_answer(operation.answer(), *parsed, paper_of_output()));
     }
-    return ExitStatus::ok;
+    return asked.keep_as.empty() ? ExitStatus::ok
+                                 : keep_answer(operation, asked, text, called.json);
 }
 
 }  // namespace

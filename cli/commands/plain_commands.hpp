@@ -5,6 +5,8 @@
 /// The commands that are not operations themselves.
 namespace swathbook::cli {
 
+[[nodiscard]] Command notebook_command();
+[[nodiscard]] Command packet_command();
 [[nodiscard]] Command compute_command();
 [[nodiscard]] Command operations_command();
 [[nodiscard]] Command completion_command();

@@ -59,7 +59,7 @@ std::string word(std::string_view text) {
 }
 
 std::string option_entry(const CLI::Option& option) {
-    const std::string type = option.get_type_name();
+    const std::string type = value_of_usage(option);
     const bool takes_value = option.get_items_expected_max() > 0;
     std::string out = ".It ";
     if (option.nonpositional()) {

@@ -1,7 +1,7 @@
 #include "cli/guide/tree.hpp"
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
+#include <CLI/CLI.hpp>
 
 namespace swathbook::cli {
 
@@ -40,6 +40,12 @@ std::vector<std::string> words_of(const CLI::Option& option) {
     return words;
 }
 
+std::string value_of_usage(const CLI::Option& option) {
+    constexpr std::size_t longest = 44;
+    const std::string type = option.get_type_name();
+    return type.size() <= longest || words_of(option).empty() ? type : "WORD";
+}
+
 std::string usage_of(const CLI::Option& option) {
     const bool takes_value = option.get_items_expected_max() > 0;
     if (option.nonpositional()) {
@@ -48,9 +54,9 @@ std::string usage_of(const CLI::Option& option) {
             name += "-" + letter + ", ";
         }
         name += option.get_lnames().empty() ? "" : "--" + option.get_lnames().front();
-        return takes_value ? name + " " + option.get_type_name() : name;
+        return takes_value ? name + " " + value_of_usage(option) : name;
     }
-    return option.get_type_name();
+    return value_of_usage(option);
 }
 
 bool takes_file(const CLI::Option& option) {

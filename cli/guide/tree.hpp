@@ -25,6 +25,8 @@ using Tree = std::vector<Branch>;
 
 /// The words an option takes when they are a closed set ("boom|boomless"), else nothing.
 [[nodiscard]] std::vector<std::string> words_of(const CLI::Option& option);
+/// What stands for the value: its closed set of words, "WORD" where they are too many for a line.
+[[nodiscard]] std::string value_of_usage(const CLI::Option& option);
 /// "--width LENGTH", "--working".
 [[nodiscard]] std::string usage_of(const CLI::Option& option);
 /// Whether the option reads a file.

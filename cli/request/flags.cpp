@@ -107,6 +107,7 @@ std::string placeholder_of(const Flag& flag) {
 
 std::string help_of(const Flag& flag) {
     std::string text = flag.doc;
+    text += text.empty() || text.ends_with('.') || text.ends_with('?') ? "" : ".";
     const Shape shape = flag.type->shape();
     if (shape == Shape::quantity || shape == Shape::rate) {
         text += fmt::format(" Like {}.", flag.type->example());

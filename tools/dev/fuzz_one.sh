@@ -9,6 +9,10 @@ log="build/fuzz/$name.log"
 mkdir -p "$corpus"
 folders=("$corpus")
 [ ! -d "fuzz/seeds/$name" ] || folders+=("fuzz/seeds/$name")
+if [ "$name" = requests ]; then
+    python3 tools/request_seeds.py build/fuzz/request_seeds
+    folders+=(build/fuzz/request_seeds)
+fi
 if ! "$target" -max_total_time="$seconds" -timeout=10 -rss_limit_mb=2048 -max_len=16384 \
     -print_final_stats=1 -artifact_prefix="build/fuzz/$name-" "${folders[@]}" </dev/null >"$log" 2>&1; then
     tail -n 60 "$log" >&2

@@ -1,0 +1,102 @@
+// swathbook-paper: makes the PDF of a packet. Reads the order that `swathbook packet` writes (JSON)
+// on standard input; its one argument is the file to write. A program of its own, because fonts and
+// PDF take longer to load than all the other answers take to give.
+
+#include <string>
+
+#include <fmt/format.h>
+
+#include "api/json/json.hpp"
+#include "cli/files.hpp"
+#include "cli/terminal.hpp"
+#include "reports/packet/packet.hpp"
+
+namespace swathbook::cli {
+namespace {
+
+using api::Json;
+
+std::string text_in(const Json& object, std::string_view key) {
+    const auto found = object.find(key);
+    return found != object.end() && found->is_string() ? found->get<std::string>() : "";
+}
+
+/// One of two words.
+Result<bool> is_second(const Json& order, std::string_view key, std::string_view first,
+                       std::string_view second) {
+    const std::string word = text_in(order, key);
+    if (word != first && word != second) {
+        return fail(ErrorCode::invalid_input, std::string(key),
+                    fmt::format("\"{}\" is neither \"{}\" nor \"{}\".", word, first, second));
+    }
+    return word == second;
+}
+
+reports::JobText job_in(const Json& job) {
+    reports::JobText text;
+    text.name = text_in(job, "name");
+    text.place = text_in(job, "place");
+    text.customer = text_in(job, "customer");
+    text.target = text_in(job, "target");
+    text.planned_for = text_in(job, "planned_for");
+    text.operator_name = text_in(job, "operator_name");
+    text.licence = text_in(job, "licence");
+    text.supervised = text_in(job, "supervised");
+    return text;
+}
+
+Result<reports::PacketInput> packet_in(const Json& order) {
+    reports::PacketInput packet;
+    packet.job = job_in(order.value("job", Json::object()));
+    SWATHBOOK_TRY(is_spanish, is_second(order, "language", "en", "es"));
+    SWATHBOOK_TRY(is_a4, is_second(order, "paper", "letter", "a4"));
+    SWATHBOOK_TRY(is_metric, is_second(order, "units", "us", "metric"));
+    packet.language = is_spanish ? reports::Language::spanish : reports::Language::english;
+    packet.paper = is_a4 ? reports::PaperSize::a4 : reports::PaperSize::letter;
+    packet.units = is_metric ? UnitSystem::metric : UnitSystem::us;
+    packet.printed_at = text_in(order, "printed_at");
+    packet.notebook = text_in(order, "notebook");
+    packet.model_version = text_in(order, "model_version");
+    const Json values = order.value("record_values", Json::object());
+    for (const auto& [field, value] : values.items()) {
+        packet.record_values.push_back(
+            {field, value.is_string() ? value.get<std::string>() : value.dump()});
+    }
+    for (const Json& part : order.value("parts", Json::array())) {
+        auto added = reports::add_to_packet(packet, text_in(part, "name"),
+                                            text_in(part, "operation"), text_in(part, "request"));
+        if (!added) {
+            Error error = std::move(added).error();
+            error.field = text_in(part, "file") + (error.field.empty() ? "" : ": ") + error.field;
+            return tl::unexpected<Error>(std::move(error));
+        }
+    }
+    return packet;
+}
+
+Result<void> print(const std::string& file) {
+    SWATHBOOK_TRY(text, read_file("-"));
+    SWATHBOOK_TRY(order, api::parse_json(text));
+    if (!order.is_object()) {
+        return fail(ErrorCode::invalid_input, "",
+                    "The order of a packet is a JSON object; see swathbook packet.");
+    }
+    SWATHBOOK_TRY(packet, packet_in(order));
+    SWATHBOOK_TRY(pdf, reports::packet_pdf(packet));
+    SWATHBOOK_CHECK(write_file(file, pdf));
+    write_output(file + "\n");
+    return {};
+}
+
+}  // namespace
+}  // namespace swathbook::cli
+
+int main(int count, char** words) {
+    using namespace swathbook::cli;  // NOLINT: the program is its main function
+    if (count != 2) {
+        return static_cast<int>(
+            usage_fault("swathbook-paper is started by 'swathbook packet'.", "packet"));
+    }
+    const auto printed = print(words[1]);
+    return static_cast<int>(finish_output(printed ? ExitStatus::ok : report(printed.error())));
+}
