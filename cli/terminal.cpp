@@ -67,6 +67,7 @@ void write_output(std::string_view text) {
     std::fwrite(text.data(), 1, text.size(), stdout);
 }
 void write_error(std::string_view text) {
+    std::fflush(stdout);  // so that the two streams keep their order where they meet
     std::fwrite(text.data(), 1, text.size(), stderr);
 }
 

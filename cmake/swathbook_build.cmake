@@ -4,6 +4,7 @@ option(SWATHBOOK_DEVELOPER "warnings are errors" OFF)
 option(SWATHBOOK_TESTS "build the tests" ON)
 option(SWATHBOOK_BENCH "build the benchmarks" OFF)
 option(SWATHBOOK_FUZZ "build the fuzz targets (clang)" OFF)
+option(SWATHBOOK_PRECOMPILED "read the headers of libraries once for each target (half the time of a build)" OFF)
 option(SWATHBOOK_WASM "build the core for WebAssembly" OFF)
 set(SWATHBOOK_SANITIZE "" CACHE STRING "sanitizers, as -fsanitize= takes them")
 
@@ -17,7 +18,7 @@ find_program(SWATHBOOK_CCACHE ccache)
 if(SWATHBOOK_CCACHE)
     # Paths count from the root of this copy, so that every copy of the repository shares the cache.
     set(CMAKE_CXX_COMPILER_LAUNCHER "${CMAKE_COMMAND}" -E env "CCACHE_BASEDIR=${CMAKE_SOURCE_DIR}"
-        CCACHE_NOHASHDIR=true "${SWATHBOOK_CCACHE}")
+        CCACHE_NOHASHDIR=true CCACHE_SLOPPINESS=pch_defines,time_macros "${SWATHBOOK_CCACHE}")
 endif()
 
 add_library(swathbook_flags INTERFACE)
@@ -45,6 +46,14 @@ if(SWATHBOOK_FUZZ)
     target_compile_options(swathbook_flags INTERFACE -fsanitize=fuzzer-no-link)
 endif()
 
+# Headers of libraries that nearly every file reads. The dev build goes without, so that a missing #include is seen.
+function(swathbook_precompile target)
+    if(SWATHBOOK_PRECOMPILED)
+        target_precompile_headers(${target} PRIVATE <algorithm> <map> <optional> <string> <string_view> <vector>
+                                  <fmt/format.h> <nlohmann/json.hpp> <tl/expected.hpp> ${ARGN})
+    endif()
+endfunction()
+
 # swathbook_layer(core/quantity DEPENDS core/base): every .cpp of this folder (and its subfolders) is one library;
 # main*.cpp are programs of their own.
 function(swathbook_layer name)
@@ -60,6 +69,7 @@ function(swathbook_layer name)
     if(sources)
         add_library(${target} STATIC ${sources})
         target_link_libraries(${target} PUBLIC ${dependencies})
+        swathbook_precompile(${target})
     else()
         add_library(${target} INTERFACE)
         target_link_libraries(${target} INTERFACE ${dependencies})
@@ -84,6 +94,7 @@ function(swathbook_test name)
     add_executable(${name}_test ${sources})
     target_link_libraries(${name}_test PRIVATE ${dependencies} GTest::gtest_main GTest::gmock rapidcheck
                           rapidcheck_gtest)
+    swathbook_precompile(${name}_test <gtest/gtest.h> <gmock/gmock.h>)
     add_test(NAME ${name} COMMAND ${name}_test WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}")
     set_tests_properties(${name} PROPERTIES LABELS "${test_LABELS}" TIMEOUT 600)
 endfunction()

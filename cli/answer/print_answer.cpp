@@ -5,6 +5,7 @@
 #include <vector>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "cli/answer/remarks.hpp"
 #include "cli/answer/table.hpp"
@@ -54,6 +55,12 @@ bool is_scalar(const Json& value) {
     return is_amount(value) || !value.is_structured();
 }
 
+/// Nothing to show: an empty list or text.
+bool is_blank(const Json& value) {
+    return (value.is_array() && value.empty()) ||
+           (value.is_string() && value.get_ref<const std::string&>().empty());
+}
+
 bool is_list_of_objects(const Json& value) {
     return value.is_array() && !value.empty() && value[0].is_object() && !is_amount(value[0]);
 }
@@ -68,19 +75,40 @@ const api::ObjectType* object_of(const api::Type* type) {
 std::string print_object(const api::ObjectType& type, const Json& object, std::size_t indent,
                          const Paper& paper);
 
-/// Each element as a row; where a table would be wider than the paper, one block for each.
+/// Each element as a row; where no table fits the paper, one block for each.
 std::string print_list(const api::ObjectType& type, const Json& list, std::size_t indent,
                        const Paper& paper) {
     Table table = table_of(type, list);
-    if (!table.is_complete || indent + width_of(table) > std::max<std::size_t>(paper.width, 80)) {
-        std::string out;
-        for (std::size_t i = 0; i < list.size(); ++i) {
-            out += fmt::format("{}{}.\n", std::string(indent, ' '), i + 1) +
-                   print_object(type, list[i], indent + indent_step, paper);
-        }
-        return out;
+    if (table.is_complete && fit(table, std::max<std::size_t>(paper.width, 80) - indent)) {
+        return print_table(table, indent, paper);
     }
-    return print_table(table, indent, paper);
+    std::string out;
+    for (std::size_t i = 0; i < list.size(); ++i) {
+        out += fmt::format("{}{}.\n", std::string(indent, ' '), i + 1) +
+               print_object(type, list[i], indent + indent_step, paper);
+    }
+    return out;
+}
+
+/// An object whose members are all small objects ("strictest": carrier, wind, re-entry) is a table
+/// with a row for each; nothing when it is not.
+std::string print_members_as_rows(const api::ObjectType& type, const Json& object,
+                                  std::size_t indent, const Paper& paper) {
+    std::vector<Row> rows;
+    for (const api::Field& field : type.fields()) {
+        const auto found = object.find(field.name);
+        if (found == object.end()) {
+            continue;
+        }
+        if (!found->is_object() || is_amount(*found) || field.type().as_object() == nullptr) {
+            return {};
+        }
+        rows.push_back({label_of(field.name), field.type().as_object(), &*found});
+    }
+    Table table = table_of(rows);
+    const bool fits = rows.size() > 2 && table.is_complete &&
+                      fit(table, std::max<std::size_t>(paper.width, 80) - indent);
+    return fits ? print_table(table, indent, paper) : std::string();
 }
 
 std::string print_structured(const api::Field& field, const Json& value, std::size_t indent,
@@ -97,11 +125,14 @@ std::string print_structured(const api::Field& field, const Json& value, std::si
 /// First the plain values in one column, then whatever has parts, each under its heading.
 std::string print_object(const api::ObjectType& type, const Json& object, std::size_t indent,
                          const Paper& paper) {
+    if (std::string table = print_members_as_rows(type, object, indent, paper); !table.empty()) {
+        return table;
+    }
     std::vector<Fact> facts;
     std::string parts;
     for (const api::Field& field : type.fields()) {
         const auto found = object.find(field.name);
-        if (found == object.end() || (found->is_array() && found->empty())) {
+        if (found == object.end() || is_blank(*found)) {
             continue;
         }
         const bool is_plain =
@@ -126,6 +157,22 @@ std::string label_of(std::string_view field_name) {
     return label;
 }
 
+namespace {
+
+/// Short elements on one line, sentences each on a line of its own.
+std::string list_text(const Json& list) {
+    constexpr std::size_t longest_short = 24;
+    std::vector<std::string> texts;
+    bool is_short = true;
+    for (const Json& element : list) {
+        texts.push_back(value_text(element));
+        is_short = is_short && texts.back().size() <= longest_short;
+    }
+    return fmt::format("{}", fmt::join(texts, is_short ? ", " : "\n"));
+}
+
+}  // namespace
+
 std::string value_text(const Json& value) {
     if (is_amount(value)) {
         const std::string unit = value["unit"].get<std::string>();
@@ -138,11 +185,7 @@ std::string value_text(const Json& value) {
         return text;
     }
     if (value.is_array()) {
-        std::string text;
-        for (const Json& element : value) {
-            text += (text.empty() ? "" : ", ") + value_text(element);
-        }
-        return text;
+        return list_text(value);
     }
     switch (value.type()) {
         case Json::value_t::boolean: return value.get<bool>() ? "yes" : "no";
@@ -163,6 +206,17 @@ std::string value_text(const api::Type& type, const Json& value) {
         std::replace(text.begin(), text.end(), '_', ' ');
     }
     return text;
+}
+
+std::string print_summary(const api::ObjectType& type, const Json& answer, const Paper& paper) {
+    std::vector<Fact> facts;
+    for (const api::Field& field : type.fields()) {
+        const auto found = answer.find(field.name);
+        if (found != answer.end() && !is_blank(*found) && is_scalar(*found)) {
+            facts.push_back({label_of(field.name), value_text(field.type(), *found)});
+        }
+    }
+    return print_facts(facts, 0, paper) + print_findings(answer, paper);
 }
 
 std::string print_answer(const api::ObjectType& type, const Json& answer, const Paper& paper) {

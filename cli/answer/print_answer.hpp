@@ -14,6 +14,10 @@ namespace swathbook::cli {
 [[nodiscard]] std::string print_answer(const api::ObjectType& type, const api::Json& answer,
                                        const Paper& paper);
 
+/// Only the plain values and the findings: what fits on a small screen.
+[[nodiscard]] std::string print_summary(const api::ObjectType& type, const api::Json& answer,
+                                        const Paper& paper);
+
 /// "course_times" -> "Course times".
 [[nodiscard]] std::string label_of(std::string_view field_name);
 

@@ -104,7 +104,7 @@ void add_columns(Table& table, const api::ObjectType& type, const std::vector<co
     }
 }
 
-std::size_t width_of(const Column& column) {
+std::size_t widest_cell(const Column& column) {
     std::size_t width = std::max(columns_of(column.heading), columns_of(column.unit));
     for (const std::string& cell : column.cells) {
         width = std::max(width, columns_of(cell));
@@ -112,15 +112,102 @@ std::size_t width_of(const Column& column) {
     return width;
 }
 
-/// One line of the table; `text` says what each column shows in it.
-template <class Text>
-std::string line_of(const Table& table, std::size_t indent, Text&& text) {
-    std::string line(indent, ' ');
+std::size_t width_of(const Table& table) {
+    std::size_t width = 0;
     for (const Column& column : table.columns) {
-        line += padded(text(column), width_of(column), column.is_number) + std::string(gap, ' ');
+        width += column.width + gap;
     }
-    line.erase(line.find_last_not_of(' ') + 1);
-    return line;
+    return width;
+}
+
+std::size_t longest_word(std::string_view text) {
+    std::size_t width = 0;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find(' '), text.size());
+        width = std::max(width, columns_of(text.substr(0, end)));
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return width;
+}
+
+/// The narrowest a column may be: a number is never broken, text only between words.
+std::size_t narrowest(const Column& column) {
+    constexpr std::size_t narrowest_text = 14;
+    std::size_t width = std::max(longest_word(column.heading), columns_of(column.unit));
+    for (const std::string& cell : column.cells) {
+        const std::size_t taken = columns_of(cell);
+        const std::size_t text = std::max(longest_word(cell), std::min(taken, narrowest_text));
+        width = std::max(width, column.is_number ? taken : text);
+    }
+    return width;
+}
+
+void take_natural_widths(Table& table) {
+    std::erase_if(table.columns, [](const Column& column) {
+        return std::all_of(column.cells.begin(), column.cells.end(),
+                           [](const std::string& cell) { return cell.empty(); });
+    });
+    for (Column& column : table.columns) {
+        column.width = widest_cell(column);
+    }
+}
+
+/// The lines of one cell.
+std::vector<std::string> lines_in(std::string_view text, std::size_t width) {
+    std::vector<std::string> lines;
+    const std::string broken = wrapped(text, width, 0);
+    std::string_view rest = broken;
+    while (!rest.empty()) {
+        const std::size_t end = std::min(rest.find('\n'), rest.size());
+        lines.emplace_back(rest.substr(0, end));
+        rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    return lines;
+}
+
+/// One row, as many lines high as its highest cell; `text` says what each column shows in it.
+template <class Text>
+std::string lines_of(const Table& table, std::size_t indent, Text&& text) {
+    std::vector<std::vector<std::string>> cells;
+    std::size_t height = 0;
+    for (const Column& column : table.columns) {
+        cells.push_back(lines_in(text(column), column.width));
+        height = std::max(height, cells.back().size());
+    }
+    std::string out;
+    for (std::size_t number = 0; number < height; ++number) {
+        std::string line(indent, ' ');
+        for (std::size_t i = 0; i < cells.size(); ++i) {
+            const std::string_view part =
+                number < cells[i].size() ? std::string_view(cells[i][number]) : std::string_view();
+            line += padded(part, table.columns[i].width, table.columns[i].is_number) +
+                    std::string(gap, ' ');
+        }
+        line.erase(line.find_last_not_of(' ') + 1);
+        out += line + "\n";
+    }
+    return out;
+}
+
+/// Puts the cells of one more row type under the columns of their names.
+void add_row(Table& table, const Row& row) {
+    Table own;
+    add_columns(own, *row.type, {row.object}, "");
+    table.is_complete = table.is_complete && own.is_complete;
+    for (Column& column : own.columns) {
+        auto place =
+            std::find_if(table.columns.begin(), table.columns.end(),
+                         [&column](const Column& c) { return c.heading == column.heading; });
+        if (place == table.columns.end()) {
+            table.columns.push_back(Column{column.heading, "", column.is_number, {}, 0});
+            place = table.columns.end() - 1;
+        }
+        place->cells.resize(table.rows);
+        const std::string& cell = column.cells.front();
+        place->cells.push_back(column.unit.empty() || cell.empty() ? cell
+                                                                   : cell + " " + column.unit);
+    }
+    ++table.rows;
 }
 
 }  // namespace
@@ -133,30 +220,54 @@ Table table_of(const api::ObjectType& type, const Json& list) {
     }
     table.rows = rows.size();
     add_columns(table, type, rows, "");
+    take_natural_widths(table);
     return table;
 }
 
-std::size_t width_of(const Table& table) {
-    std::size_t width = 0;
-    for (const Column& column : table.columns) {
-        width += width_of(column) + gap;
+Table table_of(const std::vector<Row>& rows) {
+    Table table;
+    Column labels;
+    for (const Row& row : rows) {
+        labels.cells.push_back(row.label);
+        add_row(table, row);
     }
-    return width;
+    for (Column& column : table.columns) {
+        column.cells.resize(rows.size());
+        column.is_number = false;  // units stand in the cells
+    }
+    table.columns.insert(table.columns.begin(), std::move(labels));
+    take_natural_widths(table);
+    return table;
+}
+
+bool fit(Table& table, std::size_t width) {
+    while (width_of(table) > width + gap) {
+        Column* widest = nullptr;
+        for (Column& column : table.columns) {
+            const bool can_shrink = column.width > narrowest(column);
+            if (can_shrink && (widest == nullptr || column.width > widest->width)) {
+                widest = &column;
+            }
+        }
+        if (widest == nullptr) {
+            return false;
+        }
+        --widest->width;
+    }
+    return true;
 }
 
 std::string print_table(const Table& table, std::size_t indent, const Paper& paper) {
     std::string out =
-        paper.in(Ink::faint, line_of(table, indent, [](const Column& c) { return c.heading; })) +
-        "\n";
+        paper.in(Ink::faint, lines_of(table, indent, [](const Column& c) { return c.heading; }));
     const bool has_units = std::any_of(table.columns.begin(), table.columns.end(),
                                        [](const Column& column) { return !column.unit.empty(); });
     if (has_units) {
         out +=
-            paper.in(Ink::faint, line_of(table, indent, [](const Column& c) { return c.unit; })) +
-            "\n";
+            paper.in(Ink::faint, lines_of(table, indent, [](const Column& c) { return c.unit; }));
     }
     for (std::size_t row = 0; row < table.rows; ++row) {
-        out += line_of(table, indent, [row](const Column& c) { return c.cells[row]; }) + "\n";
+        out += lines_of(table, indent, [row](const Column& c) { return c.cells[row]; });
     }
     return out;
 }

@@ -31,6 +31,7 @@ struct Asked {
     std::string notebook;
     std::string author;
     bool working = false;
+    bool brief = false;
     bool as_json = false;
 };
 
@@ -57,6 +58,7 @@ void declare_common(CLI::App& app, Asked& asked) {
         ->group("Answer");
     app.add_flag("--working", asked.working, "Show every step, to be checked with a pencil.")
         ->group("Answer");
+    app.add_flag("--brief", asked.brief, "Only the plain values and the remarks.")->group("Answer");
     app.add_flag("--json", asked.as_json, "The answer as JSON, for programs.")->group("Answer");
     app.add_option("--keep", asked.keep_as,
                    "Keep request and answer in the notebook under this name.")
@@ -147,7 +149,8 @@ ExitStatus answer(const api::Operation& operation, const Asked& asked) {
         return report_refusal(called, *parsed);
     }
     if (!asked.as_json) {
-        write_output(print_answer(operation.answer(), *parsed, paper_of_output()));
+        const auto print = asked.brief ? &print_summary : &print_answer;
+        write_output(print(operation.answer(), *parsed, paper_of_output()));
     }
     return asked.keep_as.empty() ? ExitStatus::ok
                                  : keep_answer(operation, asked, text, called.json);

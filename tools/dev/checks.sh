@@ -51,7 +51,7 @@ count_tests() {
 }
 
 fuzz_all() {
-    find build/fuzz/fuzz -maxdepth 1 -type f -name '*_fuzz' 2>/dev/null | sort |
+    find build/asan/fuzz -maxdepth 1 -type f -name '*_fuzz' 2>/dev/null | sort |
         xargs -r -I{} -P "$(nproc)" tools/dev/fuzz_one.sh {} "$1"
 }
 

@@ -12,8 +12,8 @@ rm -f "$SWATHBOOK_NOTEBOOK" "$folder/packet.pdf" "$folder/backup.gpkg"
 
 say() { printf '\n\n== %s\n\n' "$1"; }
 
-# ask OPERATION REQUEST NAME: answers a request of the scenario and keeps it in the notebook
-ask() { "$program" "$1" --request "data/demo/$2.json" --keep "$3" 2>&1; }
+# ask OPERATION REQUEST NAME [--brief]: answers a request of the scenario and keeps it in the notebook
+ask() { "$program" "$1" --request "data/demo/$2.json" --keep "$3" "${@:4}" 2>&1; }
 
 echo "Tarn Hollow, an invented place. Ada Quill will put a labelled 2 qt/ac on Heron Flat with a boom rig;"
 echo "a boomless UTV and five backpacks stand by. Every figure below is computed now from data/demo."
@@ -22,27 +22,27 @@ say "1. A notebook: one file, which is also a map"
 "$program" notebook new "$SWATHBOOK_NOTEBOOK" --author "Ada Quill"
 
 say "2. What does the boom rig really put out?"
-ask calibrate 01-calibrate-boom-rig "Boom rig, nine tips"
+ask calibrate 01-calibrate-boom-rig "Boom rig, nine tips" --brief
 
-say "3. And the boomless UTV, whose sticker says 30 ft at 4 mph?"
+say "3. And the boomless UTV, whose sticker says 30 ft at 4 mph? With the whole working, to check by pencil:"
 ask calibrate 02-calibrate-utv-boomless "Boomless UTV"
 
 say "4. Are the tips of the boom worn, or mixed?"
-ask tip-check 03-tip-check-boom-rig "Boom rig, nine tips: tip check"
+ask tip-check 03-tip-check-boom-rig "Boom rig, nine tips: tip check" --brief
 
 say "5. Five backpacks, five walking speeds: one recipe?"
-ask crew 04-crew-five-backpacks "Five backpacks"
+ask crew 04-crew-five-backpacks "Five backpacks" --brief
 
 say "6. How much ground is Heron Flat?"
-ask area 05-area-heron-flat "Heron Flat"
+ask area 05-area-heron-flat "Heron Flat" --brief
 ask area 06-area-kettle-draw "Kettle Draw" >"$folder/kettle-draw.txt"
 ask area 07-area-spur-ridge "Spur Ridge" >"$folder/spur-ridge.txt"
 
 say "7. Loads, measured to the marks of the jugs at hand"
-ask loads 08-loads-heron-flat "Heron Flat with the boom rig"
+ask loads 08-loads-heron-flat "Heron Flat with the boom rig" --brief
 
 say "8. Is the record complete, and when is it due?"
-"$program" record-check --request data/demo/09-record-check-heron-flat.json
+"$program" record-check --request data/demo/09-record-check-heron-flat.json --brief
 
 say "9. The record is closed; a correction is an amendment with its reason"
 record=$("$program" notebook add record name="Heron Flat, 14 May 2031" date=2031-05-14 \

@@ -52,12 +52,10 @@ lint_in_time() {
 stages_full() {
     stage "scripts" lint_scripts
     stages_fast
-    stage "release build" build_preset release
     stage "WebAssembly build" build_preset wasm
     stage "WebAssembly cases" wasm_cases
     stage "sanitizer build" build_preset asan
     stage "tests under sanitizers" run_ctest asan
-    stage "fuzz build" build_preset fuzz
     stage "fuzzing" fuzz_all 60
     stage "lint" lint_in_time
 }
