@@ -212,7 +212,7 @@ Result<void> check_bands(const CalibrateRequest& request, const Notes& notes) {
 Result<void> fill_consequences(CalibrateAnswer& answer, const Outcome& outcome, Notes& notes) {
     const CalibrateRequest& request = outcome.request;
     if (outcome.ground.area > 0.0 && outcome.method != CalibrationMethod::flow_and_speed) {
-        answer.shortcut = shortcut_of_course(outcome.ground.area);
+        answer.shortcut = shortcut_of_course(detail::area_of_one_catch(outcome));
     }
     if (request.carrier_density) {
         answer.density = detail::density_of(outcome, notes);

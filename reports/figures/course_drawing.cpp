@@ -7,7 +7,7 @@ constexpr double full_width = 504.0;
 constexpr double course_left = 165.0;
 constexpr double course_right = 460.0;
 constexpr double ground_top = 18.0;
-constexpr double ground_bottom = 62.0;
+constexpr double ground_bottom = 56.0;
 constexpr double middle = (ground_top + ground_bottom) / 2;
 
 void add_flag(Drawing& drawing, double x, const std::string& word) {
@@ -28,7 +28,7 @@ void add_sprayer(Drawing& drawing, double x) {
 }  // namespace
 
 Drawing course_drawing(const CourseWords& words) {
-    Drawing drawing{full_width, 84.0, {}};
+    Drawing drawing{full_width, 77.0, {}};
     drawing.shapes.push_back(Box{course_left, ground_top, course_right - course_left,
                                  ground_bottom - ground_top, Fill::hatch_right, Stroke::thin});
     add_sprayer(drawing, 40.0);
@@ -38,9 +38,9 @@ Drawing course_drawing(const CourseWords& words) {
         Label{(48 + course_left - 8) / 2, middle - 9, words.rolling_start, Anchor::middle, 8.5});
     add_flag(drawing, course_left, words.start);
     add_flag(drawing, course_right, words.end);
-    drawing.shapes.push_back(Line{course_left, 76, course_right, 76, Stroke::thin, true, true});
+    drawing.shapes.push_back(Line{course_left, 70, course_right, 70, Stroke::thin, true, true});
     drawing.shapes.push_back(
-        Label{(course_left + course_right) / 2, 76, words.length, Anchor::middle, 10, true, true});
+        Label{(course_left + course_right) / 2, 70, words.length, Anchor::middle, 10, true, true});
     const double width_x = course_right - 45;
     drawing.shapes.push_back(
         Line{width_x, ground_top, width_x, ground_bottom, Stroke::normal, true, true});

@@ -161,10 +161,11 @@ void add_products(Sheet& sheet, const JobParts& parts, const Voice& voice) {
         add_totals(sheet, loads, voice);
         add_rate_checks(sheet, loads, voice);
         sheet.add(Heading{voice.say(Phrase::job_limits), 2});
-        Table limits = strictest_table(loads.answer.strictest, voice);
+        Table limits = strictest_table({loads.answer.strictest, loads.request.products}, voice);
         limits.style = Style::small;
         sheet.add(std::move(limits));
-        const std::string silent = not_entered_by_anyone(loads.answer.strictest, voice);
+        const std::string silent =
+            not_entered_by_anyone({loads.answer.strictest, loads.request.products}, voice);
         if (!silent.empty()) {
             sheet.add(Text{silent});
         }
@@ -210,14 +211,14 @@ void add_after(Sheet& sheet, const JobParts& parts, const Voice& voice) {
     sheet.add(Heading{voice.say(Phrase::job_after), 1});
     std::vector<std::string> waits;
     for (const ComputedLoads& loads : parts.loads) {
-        for (std::string& line : waiting_times(loads.answer.strictest, voice)) {
+        for (std::string& line :
+             waiting_times({loads.answer.strictest, loads.request.products}, voice)) {
             waits.push_back(std::move(line));
         }
     }
     sheet.add(Notice{voice.say(Phrase::job_after_reentry), std::move(waits)});
     sheet.add(CheckList{{voice.say(Phrase::job_after_rinse), voice.say(Phrase::job_after_clean),
                          voice.say(Phrase::job_after_record)}});
-    sheet.add(Text{voice.say(Phrase::label_is_the_law), Style::strong});
 }
 
 }  // namespace
@@ -236,6 +237,7 @@ Facts job_facts(const JobText& job, const Voice& voice) {
 Sheet job_sheet(const JobParts& parts, const Voice& voice) {
     Sheet sheet = titled(voice.say(Phrase::job_title), parts.job.name, voice);
     sheet.add(job_facts(parts.job, voice));
+    sheet.add(Text{voice.say(Phrase::label_is_the_law), Style::strong});
     add_ground(sheet, parts, voice);
     add_sprayers(sheet, parts, voice);
     add_products(sheet, parts, voice);

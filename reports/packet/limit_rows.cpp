@@ -48,16 +48,60 @@ struct LimitRow {
     std::vector<std::string> not_entered_by;
 };
 
-template <class Value>
-LimitRow row_of(Phrase name, const Binding<Value>& binding, const Voice& voice) {
-    return {name, binding.value ? text_of(*binding.value, voice) : "", binding.product,
-            binding.where, binding.not_entered_by};
+/// The limits as the user typed them from the label that binds.
+const mix::LabelLimits* label_of(const std::string& product, const Labels& labels) {
+    for (const mix::TankProduct& each : labels.products) {
+        if (each.card.name == product) {
+            return &each.card.limits;
+        }
+    }
+    return nullptr;
 }
 
-LimitRow reentry_row(const mix::ReentryBinding& reentry, const Voice& voice) {
+/// Label figures stand as they were typed; when the sheet uses other units, the same in those
+/// follows.
+std::string as_typed(const std::string& typed, const std::string& converted) {
+    const auto unit_of = [](const std::string& text) {
+        const std::size_t at = text.find_first_not_of("0123456789.,/-+ ");
+        return at == std::string::npos ? std::string() : text.substr(at);
+    };
+    if (typed.empty()) {
+        return converted;
+    }
+    const std::string shown = typeset(typed);
+    return unit_of(shown) == unit_of(converted) ? shown : shown + " (" + converted + ")";
+}
+
+template <Kind K>
+std::string typed_in(const mix::Limit<K>& limit) {
+    return limit.value.text;
+}
+std::string typed_in(const mix::DropletLimit&) {
+    return {};
+}
+
+template <class Value, class LabelLimit>
+LimitRow row_of(Phrase name, const Binding<Value>& binding,
+                std::optional<LabelLimit> mix::LabelLimits::* member, const Labels& labels,
+                const Voice& voice) {
+    LimitRow row{name, "", binding.product, binding.where, binding.not_entered_by};
+    if (binding.value) {
+        const mix::LabelLimits* label = label_of(binding.product, labels);
+        const std::string typed =
+            label != nullptr && label->*member ? typed_in(*(label->*member)) : "";
+        row.value = as_typed(typed, text_of(*binding.value, voice));
+    }
+    return row;
+}
+
+LimitRow reentry_row(const Labels& labels, const Voice& voice) {
+    const mix::ReentryBinding& reentry = labels.limits.reentry;
     LimitRow row{Phrase::limit_reentry, "", reentry.product, reentry.where, reentry.not_entered_by};
     if (reentry.after) {
-        row.value = text_of(*reentry.after, voice);
+        const mix::LabelLimits* label = label_of(reentry.product, labels);
+        const bool is_typed = label != nullptr && label->reentry && label->reentry->after;
+        row.value =
+            as_typed(is_typed ? label->reentry->after->text : "", text_of(*reentry.after, voice));
         if (reentry.until_dry) {
             row.value += ", " + voice.say(Phrase::limit_until_dry);
         }
@@ -67,28 +111,37 @@ LimitRow reentry_row(const mix::ReentryBinding& reentry, const Voice& voice) {
     return row;
 }
 
-std::vector<LimitRow> waiting_rows(const StrictestLimits& limits, const Voice& voice) {
-    return {reentry_row(limits.reentry, voice),
-            row_of(Phrase::limit_grazing, limits.grazing, voice),
-            row_of(Phrase::limit_dairy_grazing, limits.dairy_grazing, voice),
-            row_of(Phrase::limit_haying, limits.haying, voice),
-            row_of(Phrase::limit_slaughter, limits.slaughter, voice),
-            row_of(Phrase::limit_harvest, limits.harvest, voice),
-            row_of(Phrase::limit_replanting, limits.replanting, voice)};
+std::vector<LimitRow> waiting_rows(const Labels& labels, const Voice& voice) {
+    using L = mix::LabelLimits;
+    const StrictestLimits& limits = labels.limits;
+    return {
+        reentry_row(labels, voice),
+        row_of(Phrase::limit_grazing, limits.grazing, &L::grazing, labels, voice),
+        row_of(Phrase::limit_dairy_grazing, limits.dairy_grazing, &L::dairy_grazing, labels, voice),
+        row_of(Phrase::limit_haying, limits.haying, &L::haying, labels, voice),
+        row_of(Phrase::limit_slaughter, limits.slaughter, &L::slaughter, labels, voice),
+        row_of(Phrase::limit_harvest, limits.harvest, &L::harvest, labels, voice),
+        row_of(Phrase::limit_replanting, limits.replanting, &L::replanting, labels, voice)};
 }
 
-std::vector<LimitRow> all_rows(const StrictestLimits& limits, const Voice& voice) {
+std::vector<LimitRow> all_rows(const Labels& labels, const Voice& voice) {
+    using L = mix::LabelLimits;
+    const StrictestLimits& limits = labels.limits;
     std::vector<LimitRow> rows = {
-        row_of(Phrase::limit_min_wind, limits.min_wind, voice),
-        row_of(Phrase::limit_max_wind, limits.max_wind, voice),
-        row_of(Phrase::limit_max_temperature, limits.max_temperature, voice),
-        row_of(Phrase::limit_finest_droplets, limits.finest_droplets, voice),
-        row_of(Phrase::limit_coarsest_droplets, limits.coarsest_droplets, voice),
-        row_of(Phrase::limit_max_boom_height, limits.max_boom_height, voice),
-        row_of(Phrase::limit_min_carrier, limits.min_carrier, voice),
-        row_of(Phrase::limit_max_carrier, limits.max_carrier, voice),
-        row_of(Phrase::limit_rainfast, limits.rainfast, voice)};
-    for (LimitRow& row : waiting_rows(limits, voice)) {
+        row_of(Phrase::limit_min_wind, limits.min_wind, &L::min_wind, labels, voice),
+        row_of(Phrase::limit_max_wind, limits.max_wind, &L::max_wind, labels, voice),
+        row_of(Phrase::limit_max_temperature, limits.max_temperature, &L::max_temperature, labels,
+               voice),
+        row_of(Phrase::limit_finest_droplets, limits.finest_droplets, &L::finest_droplets, labels,
+               voice),
+        row_of(Phrase::limit_coarsest_droplets, limits.coarsest_droplets, &L::coarsest_droplets,
+               labels, voice),
+        row_of(Phrase::limit_max_boom_height, limits.max_boom_height, &L::max_boom_height, labels,
+               voice),
+        row_of(Phrase::limit_min_carrier, limits.min_carrier, &L::min_carrier, labels, voice),
+        row_of(Phrase::limit_max_carrier, limits.max_carrier, &L::max_carrier, labels, voice),
+        row_of(Phrase::limit_rainfast, limits.rainfast, &L::rainfast, labels, voice)};
+    for (LimitRow& row : waiting_rows(labels, voice)) {
         rows.push_back(std::move(row));
     }
     return rows;
@@ -102,13 +155,13 @@ std::string who_is_missing(const LimitRow& row, const Voice& voice) {
 
 }  // namespace
 
-Table strictest_table(const StrictestLimits& limits, const Voice& voice) {
+Table strictest_table(const Labels& labels, const Voice& voice) {
     Table table;
     table.columns = {{voice.say(Phrase::job_limit), 2.2},
                      {voice.say(Phrase::job_value), 1.7},
                      {voice.say(Phrase::job_label_of), 1.7},
                      {voice.say(Phrase::where_on_label), 2.0}};
-    for (const LimitRow& row : all_rows(limits, voice)) {
+    for (const LimitRow& row : all_rows(labels, voice)) {
         if (row.value.empty()) {
             continue;
         }
@@ -122,20 +175,20 @@ Table strictest_table(const StrictestLimits& limits, const Voice& voice) {
     return table;
 }
 
-std::string not_entered_by_anyone(const StrictestLimits& limits, const Voice& voice) {
+std::string not_entered_by_anyone(const Labels& labels, const Voice& voice) {
     std::vector<std::string> names;
-    for (const LimitRow& row : all_rows(limits, voice)) {
+    for (const LimitRow& row : all_rows(labels, voice)) {
         if (row.value.empty()) {
             names.push_back(voice.say(row.name));
         }
     }
-    return names.empty() ? "" : voice.say(Phrase::limits_not_entered, {joined(names)});
+    return names.empty() ? "" : voice.say(Phrase::limits_not_entered, {joined(names, "; ")});
 }
 
-std::vector<std::string> waiting_times(const StrictestLimits& limits, const Voice& voice) {
+std::vector<std::string> waiting_times(const Labels& labels, const Voice& voice) {
     std::vector<std::string> lines;
     std::vector<std::string> silent;
-    for (const LimitRow& row : waiting_rows(limits, voice)) {
+    for (const LimitRow& row : waiting_rows(labels, voice)) {
         if (row.value.empty()) {
             silent.push_back(voice.say(row.name));
             continue;
@@ -144,7 +197,7 @@ std::vector<std::string> waiting_times(const StrictestLimits& limits, const Voic
         lines.push_back(voice.say(row.name) + ": " + row.value + product);
     }
     if (!silent.empty()) {
-        lines.push_back(voice.say(Phrase::limits_not_entered, {joined(silent)}));
+        lines.push_back(voice.say(Phrase::limits_not_entered, {joined(silent, "; ")}));
     }
     return lines;
 }

@@ -183,7 +183,9 @@ std::string choice_text(const Card& card, const MarkChoice& choice, Language lan
     const std::string error =
         std::abs(choice.error.si()) < exact_enough
             ? std::string(say(language, Phrase::card_measure_exact))
-            : say(language, Phrase::card_measure_error, {signed_percent(choice.error.si())});
+            : say(language,
+                  choice.error.si() > 0 ? Phrase::card_measure_over : Phrase::card_measure_under,
+                  {plain_percent(std::abs(choice.error.si()))});
     return say(language, Phrase::card_measure, {choice.tool, fillings}) + " " + error;
 }
 
@@ -284,27 +286,28 @@ void add_protection(Bilingual& pair, const Card& card) {
     }
 }
 
-void add_rinsing(Bilingual& pair, const Card& card) {
-    std::vector<std::string> jugs;
-    bool any = false;
-    bool differ = false;
-    int first = -1;
+/// How many jugs are emptied, and in which load where the card serves several.
+std::string jugs_text(const Card& card) {
+    std::vector<std::string> counts;
     for (std::size_t i = card.range.first; i <= card.range.last; ++i) {
+        const Load& load = card.loads.answer.loads[i];
         int emptied = 0;
-        for (const LoadAmount& amount : card.loads.answer.loads[i].products) {
+        for (const LoadAmount& amount : load.products) {
             emptied += amount.jugs_emptied;
         }
-        any = any || emptied > 0;
-        differ = differ || (first >= 0 && emptied != first);
-        first = first < 0 ? emptied : first;
-        jugs.push_back(fmt::format("#{}: {}", card.loads.answer.loads[i].number, emptied));
+        if (emptied > 0) {
+            const bool alone = card.range.first == card.range.last;
+            counts.push_back(alone ? std::to_string(emptied)
+                                   : fmt::format("{} (#{})", emptied, load.number));
+        }
     }
-    if (!any) {
-        pair.rows.push_back(row_of(card, Phrase::card_rinse_none, Style::body, true));
-    } else {
-        const std::string count = differ ? joined(jugs) : std::to_string(first);
-        pair.rows.push_back(row_of(card, Phrase::card_rinse, Style::body, true, {count}));
-    }
+    return joined(counts);
+}
+
+void add_rinsing(Bilingual& pair, const Card& card) {
+    const std::string jugs = jugs_text(card);
+    pair.rows.push_back(jugs.empty() ? row_of(card, Phrase::card_rinse_none, Style::body, true)
+                                     : row_of(card, Phrase::card_rinse, Style::body, true, {jugs}));
     pair.rows.back().rule_above = true;
 }
 
@@ -333,15 +336,30 @@ void add_labels(Sheet& sheet, const Card& card) {
     sheet.add(std::move(table));
 }
 
+/// A line for each load of the card, to be written on at the tank.
 void add_foot(Sheet& sheet, const Card& card) {
-    sheet.add(Blanks{{{two_names(Phrase::card_mixed_by), "", "", "", 0.4},
-                      {two_names(Phrase::time_word), "", "", "", 0.25},
-                      {two_names(Phrase::card_water_from), "", "", "", 0.35}}});
+    Table table;
+    table.least_row_height = 24.0;
+    table.upright_rules = true;
+    table.columns = {{two_names(Phrase::card_load), 1},
+                     {two_names(Phrase::time_word), 1},
+                     {two_names(Phrase::card_mixed_by), 2},
+                     {two_names(Phrase::card_water_from), 2}};
+    for (std::size_t i = card.range.first; i <= card.range.last; ++i) {
+        table.rows.push_back(
+            {{std::to_string(card.loads.answer.loads[i].number), true}, {}, {}, {}});
+    }
+    sheet.add(std::move(table));
+    const auto& order = card.loads.answer.order;
     const Phrase gloss = card.units == UnitSystem::us ? Phrase::card_units_gloss_us
                                                       : Phrase::card_units_gloss_metric;
-    sheet.add(Text{std::string(say(Language::english, gloss)) + "\n" +
-                       std::string(say(Language::spanish, gloss)),
-                   Style::small});
+    for (const Language language : both) {
+        std::string words(say(language, gloss));
+        if (!order.empty() && !order.front().source.empty()) {
+            words += "\n" + say(language, Phrase::card_order_source, {order.front().source});
+        }
+        sheet.add(Text{std::move(words), Style::small});
+    }
 }
 
 std::string title_in(Language language, const Card& card) {

@@ -44,7 +44,7 @@ Edition edition_of(UnitSystem units, Language language) {
 
 Table catch_table(const WorksheetInput& input, const Edition& edition) {
     Table table;
-    table.least_row_height = 21.0;
+    table.least_row_height = 19.5;
     table.columns.push_back({std::string(say(input.language, Phrase::tip_word)), 4.7});
     std::vector<Cell> caught = {{say(input.language, Phrase::caught_in, {edition.catch_unit})}};
     std::vector<Cell> off = {{std::string(say(input.language, Phrase::off_mean))}};
@@ -137,7 +137,6 @@ Result<Sheet> worksheet_sheet(const WorksheetInput& input) {
     sheet.title = words(Phrase::worksheet_title);
     sheet.second_title = words(Phrase::worksheet_subtitle);
     sheet.add(Text{words(Phrase::worksheet_clean_water), Style::body});
-    sheet.add(Gap{3});
     sheet.add(Blanks{{{words(Phrase::sprayer_word), "", "", "", 0.4},
                       {words(Phrase::operator_word), "", "", "", 0.35},
                       {words(Phrase::date_word), "", "", "", 0.25},

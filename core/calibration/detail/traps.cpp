@@ -22,10 +22,10 @@ void find_course_shortcut(const Outcome& outcome, Notes& notes) {
         outcome.method != CalibrationMethod::timed_plot) {
         return;
     }
-    const CourseShortcut shortcut = shortcut_of_course(outcome.ground.area);
+    const CourseShortcut shortcut = shortcut_of_course(area_of_one_catch(outcome));
     const double size = shortcut.fluid_ounces_divisor;
     const bool ounces_hold =
-        standard_course_near(outcome.ground.area, 0.01) == &standard_courses().front();
+        standard_course_near(area_of_one_catch(outcome), 0.01) == &standard_courses().front();
     if (ounces_hold) {
         notes.find(Severity::note, "shortcut_belongs", shortcut.text);
     } else if (size > 8.0 && size < 12.5) {

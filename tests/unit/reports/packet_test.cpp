@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <fstream>
 #include <sstream>
 
@@ -102,6 +103,79 @@ TEST(Packet, the_figures_of_the_stories_stand_on_it) {
          {"12.99 gal/ac", "3.81 mph", "45.88 gal", "30.71 gal/ac", "+13.0 %", "0.452", "-8.8 %"}) {
         EXPECT_THAT(words, HasSubstr(expected));
     }
+}
+
+TEST(Packet, label_limits_stand_as_they_were_typed_whatever_the_units) {
+    PacketInput packet = demo_packet(UnitSystem::metric);
+    packet.language = Language::spanish;
+    const std::string words = probe::flowed(printed(packet, "packet_typed"));
+    for (const char* typed : {"85 °F (29.44 °C)", "10 mph (", "12 h", "2.5 qt/ac",
+                              "Long-sleeved shirt", "Demoherb 4 SL"}) {
+        EXPECT_THAT(words, HasSubstr(typed));
+    }
+}
+
+TEST(Packet, what_was_not_typed_never_passes_for_no_limit) {
+    const std::string words = probe::flowed(printed(demo_packet(), "packet_not_entered"));
+    EXPECT_THAT(words, HasSubstr("Not entered, which is not the same as no limit"));
+    EXPECT_THAT(words, HasSubstr("Dairy grazing after"));
+}
+
+TEST(Packet, a_card_shows_the_amounts_and_marks_in_both_languages) {
+    Document document = packet_document(demo_packet()).value();
+    std::erase_if(document.sheets,
+                  [](const Sheet& sheet) { return sheet.title.find("Mixing card") != 0; });
+    ASSERT_EQ(document.sheets.size(), 1U) << "three equal loads share one card";
+    const std::string words = probe::flowed(probe::look_at(pdf::render(document).value(), "card"));
+    // 7.4 ac at 2 qt/ac in three loads: 157.87 fl oz each = 1 gal 29.9 fl oz (unit arithmetic).
+    for (const char* expected :
+         {"1 gal 29.9 fl oz", "2 × full 64 fl oz", "2 × lleno 64 fl oz", "30 fl oz mark",
+          "62 oz wt", "Ponga los líquidos solubles.", "Tarjeta de mezcla", "45.88 gal"}) {
+        EXPECT_THAT(words, HasSubstr(expected));
+    }
+}
+
+TEST(Packet, a_broken_label_limit_is_shown_on_the_cover_and_on_the_card) {
+    PacketInput packet = demo_packet();
+    packet.loads.clear();
+    std::string request = text_of_file("data/demo/08-loads-heron-flat.json");
+    const std::string asked = "\"rate\": \"2 qt/ac\"";
+    request.replace(request.find(asked), asked.size(), "\"rate\": \"3 qt/ac\"");
+    ASSERT_TRUE(add_to_packet(packet, "Too much", "loads", request).has_value());
+    const Document document = packet_document(packet).value();
+    const auto has_stop = [](const Sheet& sheet) {
+        return std::any_of(sheet.blocks.begin(), sheet.blocks.end(), [](const Block& block) {
+            const Remark* remark = std::get_if<Remark>(&block.content);
+            return remark != nullptr && remark->severity == Severity::stop;
+        });
+    };
+    EXPECT_TRUE(has_stop(document.sheets[0])) << "cover";
+    EXPECT_TRUE(has_stop(document.sheets[2])) << document.sheets[2].title;
+}
+
+TEST(Packet, an_empty_packet_is_a_blank_cover_and_job_sheet) {
+    PacketInput packet;
+    packet.printed_at = "2031-05-13T18:00:00Z";
+    const probe::Pdf pdf = printed(packet, "packet_empty");
+    EXPECT_GE(pdf.pages.size(), 2U);
+    EXPECT_THAT(probe::flowed(pdf), HasSubstr("The label is the law"));
+}
+
+TEST(Packet, a_date_that_is_none_and_an_operation_without_a_sheet_are_refused) {
+    PacketInput packet;
+    packet.printed_at = "yesterday";
+    const Result<std::string> bytes = packet_pdf(packet);
+    ASSERT_FALSE(bytes.has_value());
+    EXPECT_EQ(bytes.error().code, ErrorCode::invalid_input);
+    EXPECT_EQ(bytes.error().field, "printed_at");
+    const Result<void> added = add_to_packet(packet, "x", "course", "{}");
+    ASSERT_FALSE(added.has_value());
+    EXPECT_EQ(added.error().code, ErrorCode::unsupported);
+    const Result<void> refused = add_to_packet(
+        packet, "x", "calibrate", R"({"width": "0 ft", "speed": "4 mph", "flow": "1 gal/min"})");
+    ASSERT_FALSE(refused.has_value());
+    EXPECT_EQ(refused.error().field, "width");
+    EXPECT_TRUE(packet.calibrations.empty());
 }
 
 TEST(Packet, cautions_stand_where_the_act_happens) {
