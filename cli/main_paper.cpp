@@ -1,4 +1,5 @@
-// swathbook-paper: makes the PDF of a packet. Reads the order that `swathbook packet` writes (JSON)
+// swathbook-paper: makes the PDF of a packet or of the blank worksheet. Reads the order that
+// `swathbook packet` or `swathbook worksheet` writes (JSON)
 // on standard input; its one argument is the file to write. A program of its own, because fonts and
 // PDF take longer to load than all the other answers take to give.
 
@@ -10,6 +11,7 @@
 #include "cli/files.hpp"
 #include "cli/terminal.hpp"
 #include "reports/packet/packet.hpp"
+#include "reports/packet/worksheet.hpp"
 
 namespace swathbook::cli {
 namespace {
@@ -74,6 +76,29 @@ Result<reports::PacketInput> packet_in(const Json& order) {
     return packet;
 }
 
+Result<std::string> worksheet_in(const Json& order) {
+    reports::WorksheetInput input;
+    SWATHBOOK_TRY(is_spanish, is_second(order, "language", "en", "es"));
+    SWATHBOOK_TRY(is_a4, is_second(order, "paper", "letter", "a4"));
+    SWATHBOOK_TRY(is_metric, is_second(order, "units", "us", "metric"));
+    input.language = is_spanish ? reports::Language::spanish : reports::Language::english;
+    input.paper = is_a4 ? reports::PaperSize::a4 : reports::PaperSize::letter;
+    input.units = is_metric ? UnitSystem::metric : UnitSystem::us;
+    input.model_version = text_in(order, "model_version");
+    if (const auto tips = order.find("tips"); tips != order.end() && tips->is_number_integer()) {
+        input.tips = tips->get<int>();
+    }
+    return reports::worksheet_pdf(input);
+}
+
+Result<std::string> pdf_in(const Json& order) {
+    if (text_in(order, "sheet") == "worksheet") {
+        return worksheet_in(order);
+    }
+    SWATHBOOK_TRY(packet, packet_in(order));
+    return reports::packet_pdf(packet);
+}
+
 Result<void> print(const std::string& file) {
     SWATHBOOK_TRY(text, read_file("-"));
     SWATHBOOK_TRY(order, api::parse_json(text));
@@ -81,8 +106,7 @@ Result<void> print(const std::string& file) {
         return fail(ErrorCode::invalid_input, "",
                     "The order of a packet is a JSON object; see swathbook packet.");
     }
-    SWATHBOOK_TRY(packet, packet_in(order));
-    SWATHBOOK_TRY(pdf, reports::packet_pdf(packet));
+    SWATHBOOK_TRY(pdf, pdf_in(order));
     SWATHBOOK_CHECK(write_file(file, pdf));
     write_output(file + "\n");
     return {};
