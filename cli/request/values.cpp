@@ -48,6 +48,27 @@ std::string joined(std::span<const std::string> words) {
     return text;
 }
 
+bool is_bare_number(std::string_view text) {
+    return !text.empty() && text.find_first_not_of("0123456789.+-") == std::string_view::npos;
+}
+
+/// "0.405 0.410 0.398 gal/min": the unit of the last value is that of the bare numbers before it.
+void spread_last_unit(std::vector<std::string>& values) {
+    if (values.size() < 2) {
+        return;
+    }
+    const std::string& last = values.back();
+    const std::size_t unit = last.find_first_not_of("0123456789.+- ");
+    if (unit == std::string::npos || unit == 0 || !is_bare_number(trimmed(last.substr(0, unit)))) {
+        return;
+    }
+    for (std::size_t i = 0; i + 1 < values.size(); ++i) {
+        if (is_bare_number(values[i])) {
+            values[i] += " " + last.substr(unit);
+        }
+    }
+}
+
 /// One text for each value of a list.
 std::vector<std::string> values_in(Shape shape, std::span<const std::string> words) {
     std::vector<std::string> values;
@@ -57,6 +78,9 @@ std::vector<std::string> values_in(Shape shape, std::span<const std::string> wor
         } else {
             values.push_back(word);
         }
+    }
+    if (is_amount(shape)) {
+        spread_last_unit(values);
     }
     return values;
 }

@@ -14,6 +14,7 @@ namespace swathbook::cli {
 ///   * words of one value are joined, so that `--width 26 ft` needs no quotes;
 ///   * in a list, a word that begins with a digit, a sign or a bracket begins the next value:
 ///     `--catches 14.1 fl oz 13.8 fl oz` are two;
+///     and `--flows 0.405 0.410 0.398 gal/min` are three flows;
 ///   * `@FILE` is what the file holds; `{` and `[` begin JSON; objects may be 'name=value;
 ///   name=value'.
 /// What a value may be is for the operation to judge: it is passed on as it was typed.
