@@ -53,6 +53,12 @@ void add_loud_findings(Sheet& sheet, const JobParts& parts, const Voice& voice) 
     for (const ComputedCalibration& each : parts.calibrations) {
         add(each.name, each.notes);
     }
+    for (const ComputedTipCheck& check : parts.tip_checks) {
+        add(check.name, check.notes);
+    }
+    for (const ComputedCrew& crew : parts.crews) {
+        add(crew.name, crew.notes);
+    }
     for (const ComputedArea& area : parts.areas) {
         add(area.name, area.notes);
     }

@@ -7,7 +7,9 @@
 #include "reports/packet/calibration_sheet.hpp"
 #include "reports/packet/common.hpp"
 #include "reports/packet/computed.hpp"
+#include "reports/packet/crew_sheet.hpp"
 #include "reports/packet/mixing_card.hpp"
+#include "reports/packet/tip_sheet.hpp"
 
 namespace swathbook::reports {
 
@@ -31,6 +33,8 @@ struct JobParts {
     const std::vector<ComputedArea>& areas;
     const std::vector<ComputedCalibration>& calibrations;
     const std::vector<ComputedLoads>& loads;
+    const std::vector<ComputedTipCheck>& tip_checks;
+    const std::vector<ComputedCrew>& crews;
 };
 
 /// For whoever is in charge on the ground: ground, sprayers, products and loads, the limits that

@@ -58,7 +58,8 @@ Result<Document> packet_document(const PacketInput& input) {
                 input.printed_at));
     }
     const Voice voice{input.language, input.units};
-    const JobParts parts{input.job, input.areas, input.calibrations, input.loads};
+    const JobParts parts{input.job,   input.areas,      input.calibrations,
+                         input.loads, input.tip_checks, input.crews};
     Sheets inner = inner_sheets(input, parts, voice);
     Document document;
     document.sheets.push_back(cover_sheet(parts, inner.lines, voice));

@@ -153,6 +153,12 @@ TEST(Packet, a_broken_label_limit_is_shown_on_the_cover_and_on_the_card) {
     EXPECT_TRUE(has_stop(document.sheets[2])) << document.sheets[2].title;
 }
 
+TEST(Packet, a_crew_that_cannot_share_one_recipe_is_said_on_the_cover) {
+    const probe::Pdf pdf = printed(demo_packet(), "packet_cover");
+    EXPECT_THAT(probe::words_of_page(pdf, 1), HasSubstr("Stop: Five backpacks"));
+    EXPECT_THAT(probe::words_of_page(pdf, 1), HasSubstr("One recipe cannot keep everyone within"));
+}
+
 TEST(Packet, an_empty_packet_is_a_blank_cover_and_job_sheet) {
     PacketInput packet;
     packet.printed_at = "2031-05-13T18:00:00Z";
