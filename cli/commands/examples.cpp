@@ -71,6 +71,7 @@ constexpr std::array examples{
     Example{"notebook", R"x(swathbook notebook backup season-copy.gpkg --notebook season.gpkg)x"},
     Example{"packet",
             R"x(swathbook packet data/demo --output packet.pdf --language es --paper a4)x"},
+    Example{"worksheet", R"x(swathbook worksheet --output worksheet.pdf)x"},
     Example{"compute", R"x(echo '{"width": "26 ft"}' | swathbook compute course)x"},
     Example{"operations", R"x(swathbook operations)x"},
     Example{"operations", R"x(swathbook operations --schema calibrate)x"},
