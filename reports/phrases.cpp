@@ -22,7 +22,7 @@ struct CoreText {
     std::string_view spanish;
 };
 
-constexpr CoreText core_texts[] = {
+constexpr std::array core_texts = {
 #define SWATHBOOK_CORE_TEXT(english, spanish) CoreText{english, spanish},
 #include "reports/phrases.def"
 };

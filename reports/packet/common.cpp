@@ -1,6 +1,7 @@
 #include "reports/packet/common.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <string_view>
 #include <utility>
@@ -21,9 +22,12 @@ Phrase word_for(Severity severity) {
 }  // namespace
 
 std::string typeset(std::string text) {
-    static constexpr std::pair<std::string_view, std::string_view> better[] = {
-        {"+-", "\u00B1"},    {" x ", " \u00D7 "},   {" * ", " \u00D7 "}, {"degF", "\u00B0F"},
-        {"degC", "\u00B0C"}, {" ft2", " ft\u00B2"}, {" m2", " m\u00B2"}, {" in2", " in\u00B2"}};
+    using Replacement = std::pair<std::string_view, std::string_view>;
+    static constexpr std::array better = {
+        Replacement{"+-", "\u00B1"},    Replacement{" x ", " \u00D7 "},
+        Replacement{" * ", " \u00D7 "}, Replacement{"degF", "\u00B0F"},
+        Replacement{"degC", "\u00B0C"}, Replacement{" ft2", " ft\u00B2"},
+        Replacement{" m2", " m\u00B2"}, Replacement{" in2", " in\u00B2"}};
     for (const auto& [plain, good] : better) {
         for (std::size_t at = text.find(plain); at != std::string::npos;
              at = text.find(plain, at + good.size())) {

@@ -1,7 +1,9 @@
 #include "reports/packet/mixing_card.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -10,7 +12,6 @@ namespace {
 
 using mix::Load;
 using mix::LoadAmount;
-using mix::LoadsAnswer;
 using mix::MarkChoice;
 using mix::MeasureAdvice;
 using mix::MeasuringTool;
@@ -44,13 +45,13 @@ struct CardRange {
 struct Card {
     const ComputedLoads& loads;
     CardRange range;
-    UnitSystem units;
+    UnitSystem units = UnitSystem::us;
 
     [[nodiscard]] const Load& load() const { return loads.answer.loads[range.first]; }
     [[nodiscard]] Voice voice(Language language) const { return {language, units}; }
 };
 
-constexpr Language both[] = {Language::english, Language::spanish};
+constexpr std::array both = {Language::english, Language::spanish};
 
 /// The same phrase on both sides, each in its language.
 BilingualRow row_of(const Card& card, Phrase phrase, Style style, bool tick,
@@ -230,32 +231,40 @@ std::string fill_text(const Card& card, const mix::OrderStep& step, Language lan
                        : say(language, Phrase::card_fill_between, {low, high});
 }
 
+/// The words of a step, with how full the tank then is.
+BilingualRow step_row(const Card& card, const mix::OrderStep& step) {
+    BilingualRow row;
+    row.rule_above = true;
+    for (const Language language : both) {
+        auto& side = language == Language::english ? row.left : row.right;
+        side.push_back(Side{fmt::format("{}  {}", step.number, in_language(language, step.text)),
+                            Style::body, true});
+        const std::string fill = fill_text(card, step, language);
+        if (!fill.empty()) {
+            side.push_back(Side{fill, Style::strong});
+        }
+    }
+    return row;
+}
+
+void add_product_named(BilingualRow& row, const Card& card, const std::string& name) {
+    for (const LoadAmount& amount : card.load().products) {
+        if (amount.name == name) {
+            add_product(row, card, amount);
+        }
+    }
+}
+
 /// A row for each step of the order. Where products go in, each has its own box to tick; a step
 /// that holds several products takes further rows.
 void add_steps(Bilingual& pair, const Card& card) {
     for (const mix::OrderStep& step : card.loads.answer.order) {
-        BilingualRow row;
-        row.rule_above = true;
-        for (const Language language : both) {
-            auto& side = language == Language::english ? row.left : row.right;
-            const std::string words =
-                fmt::format("{}  {}", step.number, in_language(language, step.text));
-            side.push_back(Side{words, Style::body, true});
-            const std::string fill = fill_text(card, step, language);
-            if (!fill.empty()) {
-                side.push_back(Side{fill, Style::strong});
-            }
-        }
+        BilingualRow row = step_row(card, step);
         for (std::size_t i = 0; i < step.products.size(); ++i) {
             if (i > 0) {
-                pair.rows.push_back(std::move(row));
-                row = BilingualRow{};
+                pair.rows.push_back(std::exchange(row, BilingualRow{}));
             }
-            for (const LoadAmount& amount : card.load().products) {
-                if (amount.name == step.products[i]) {
-                    add_product(row, card, amount);
-                }
-            }
+            add_product_named(row, card, step.products[i]);
         }
         pair.rows.push_back(std::move(row));
     }

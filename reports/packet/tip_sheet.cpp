@@ -135,6 +135,7 @@ void add_pictures(Sheet& sheet, const ComputedTipCheck& check, const Voice& voic
 
 std::string list_of(const std::vector<int>& tips, const Voice& voice) {
     std::vector<std::string> names;
+    names.reserve(tips.size());
     for (const int tip : tips) {
         names.push_back(std::to_string(tip));
     }

@@ -85,8 +85,9 @@ void Painter::line(double x1, double y1, double x2, double y2, Stroke stroke, In
 void Painter::hatch(const Box& bounds, bool rising) {
     // Lines start on a common grid, so that neighbouring boxes do not shimmer.
     const double reach = bounds.width + bounds.height;
-    for (double along = 0; along < reach; along += hatch_step) {
-        const double x = bounds.x + along;
+    const int count = static_cast<int>(reach / hatch_step) + 1;
+    for (int i = 0; i < count; ++i) {
+        const double x = bounds.x + i * hatch_step;
         if (rising) {
             cairo_move_to(cairo_, x - bounds.height, bounds.y + bounds.height);
             cairo_line_to(cairo_, x, bounds.y);

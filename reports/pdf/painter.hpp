@@ -36,7 +36,7 @@ private:
     void fill_path(Fill fill, const Box& bounds);
     void hatch(const Box& bounds, bool rising);
     void arrow_head(double x, double y, double from_x, double from_y);
-    void shape(const Line& line);
+    void shape(const Line& drawn);
     void shape(const Box& box) { this->box(box); }
     void shape(const Circle& circle);
     void shape(const Label& label) { word_line(label, 1.0); }

@@ -16,7 +16,7 @@ bool has_family(PangoFontMap* map, const char* wanted) {
     const bool found = std::any_of(families, families + count, [wanted](PangoFontFamily* family) {
         return g_ascii_strcasecmp(pango_font_family_get_name(family), wanted) == 0;
     });
-    g_free(families);
+    g_free(static_cast<gpointer>(families));
     return found;
 }
 
