@@ -75,14 +75,21 @@ const api::ObjectType* object_of(const api::Type* type) {
 std::string print_object(const api::ObjectType& type, const Json& object, std::size_t indent,
                          const Paper& paper);
 
-/// Each element as a row; where no table fits the paper, one block for each.
+/// Each element as a row; where that is too wide, as a column; where neither fits, one block each.
 std::string print_list(const api::ObjectType& type, const Json& list, std::size_t indent,
                        const Paper& paper) {
     Table table = table_of(type, list);
-    if (table.is_complete && fit(table, std::max<std::size_t>(paper.width, 80) - indent)) {
+    const std::size_t room = std::max<std::size_t>(paper.width, 80) - indent;
+    if (table.is_complete && fit(table, room)) {
         return print_table(table, indent, paper);
     }
     std::string out;
+    for (const Table& part : turned(table_of(type, list), room)) {
+        out += (out.empty() ? "" : "\n") + print_table(part, indent, paper);
+    }
+    if (!out.empty()) {
+        return out;
+    }
     for (std::size_t i = 0; i < list.size(); ++i) {
         out += fmt::format("{}{}.\n", std::string(indent, ' '), i + 1) +
                print_object(type, list[i], indent + indent_step, paper);

@@ -14,6 +14,12 @@ using api::Json;
 
 constexpr std::size_t gap = 2;  // columns between columns
 
+std::string words_of(std::string_view field_name) {
+    std::string words(field_name);
+    std::replace(words.begin(), words.end(), '_', ' ');
+    return words;
+}
+
 const Json* member_of(const Json& row, std::string_view name) {
     const auto found = row.find(name);
     return found == row.end() ? nullptr : &*found;
@@ -91,7 +97,7 @@ void add_columns(Table& table, const api::ObjectType& type, const std::vector<co
         }
         const api::ObjectType* inner = field.type().as_object();
         const std::string label =
-            prefix.empty() ? label_of(field.name) : prefix + " " + std::string(field.name);
+            prefix.empty() ? label_of(field.name) : prefix + " " + words_of(field.name);
         if (inner != nullptr) {
             add_columns(table, *inner, values, label);
             continue;
@@ -210,7 +216,56 @@ void add_row(Table& table, const Row& row) {
     ++table.rows;
 }
 
+/// What names a row in a table on its side: the first column, when it is short.
+Column names_of(const Table& table) {
+    Column names;
+    for (std::size_t i = 1; i < table.columns.size(); ++i) {
+        const Column& column = table.columns[i];
+        names.cells.push_back(column.unit.empty() ? column.heading
+                                                  : column.heading + ", " + column.unit);
+    }
+    names.width = widest_cell(names);
+    return names;
+}
+
+Column row_as_column(const Table& table, std::size_t row) {
+    Column column;
+    column.heading = table.columns.front().cells[row];
+    for (std::size_t i = 1; i < table.columns.size(); ++i) {
+        column.cells.push_back(table.columns[i].cells[row]);
+    }
+    column.width = std::max(narrowest(column), columns_of(column.heading));
+    return column;
+}
+
+bool can_be_turned(const Table& table) {
+    constexpr std::size_t longest_text = 40;
+    const bool is_worth_it = table.is_complete && table.rows >= 3 && table.columns.size() >= 3;
+    return is_worth_it &&
+           std::all_of(table.columns.begin(), table.columns.end(),
+                       [](const Column& column) { return widest_cell(column) <= longest_text; });
+}
+
 }  // namespace
+
+std::vector<Table> turned(const Table& table, std::size_t width) {
+    if (!can_be_turned(table)) {
+        return {};
+    }
+    const Column names = names_of(table);
+    std::vector<Table> tables;
+    for (std::size_t row = 0; row < table.rows; ++row) {
+        Column column = row_as_column(table, row);
+        if (names.width + gap + column.width > width) {
+            return {};
+        }
+        if (tables.empty() || width_of(tables.back()) + column.width > width) {
+            tables.push_back(Table{{names}, names.cells.size(), true});
+        }
+        tables.back().columns.push_back(std::move(column));
+    }
+    return tables;
+}
 
 Table table_of(const api::ObjectType& type, const Json& list) {
     Table table;

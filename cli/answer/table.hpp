@@ -39,6 +39,9 @@ struct Row {
 /// Narrows the text columns until the table is no wider than `width`.
 /// @return false when it cannot be made so narrow and stay readable
 [[nodiscard]] bool fit(Table& table, std::size_t width);
+/// The same table on its side, a column for each row, in as many tables as the width needs.
+/// @return nothing when the rows are too few or their texts too long to read that way
+[[nodiscard]] std::vector<Table> turned(const Table& table, std::size_t width);
 [[nodiscard]] std::string print_table(const Table& table, std::size_t indent, const Paper& paper);
 
 }  // namespace swathbook::cli
