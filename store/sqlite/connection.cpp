@@ -141,9 +141,9 @@ Result<Connection> Connection::open(const std::string& path, OpenMode mode, int 
     }
     sqlite3_extended_result_codes(handle, 1);
     sqlite3_busy_timeout(handle, busy_timeout_ms);
-    // A file may come from anybody: its inner tables are shut. The schema stays trusted, because the
-    // spatial-index triggers of a GeoPackage write to r-trees, which SQLite 3.40 forbids otherwise;
-    // no function with effects outside the file is registered, and none can be loaded.
+    // A file may come from anybody: its inner tables are shut. The schema stays trusted, because
+    // the spatial-index triggers of a GeoPackage write to r-trees, which SQLite 3.40 forbids
+    // otherwise; no function with effects outside the file is registered, and none can be loaded.
     sqlite3_db_config(handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
     return connection;
 }

@@ -19,9 +19,9 @@ struct Outcome {
     double plus_minus = 0.0;  ///< relative
 };
 
-/// Ground that one catch speaks for: the course under the tips it was caught from, which is what the
-/// ounce rules are about. Nine catches of single tips are nine courses side by side, not one of nine
-/// times the width.
+/// Ground that one catch speaks for: the course under the tips it was caught from, which is what
+/// the ounce rules are about. Nine catches of single tips are nine courses side by side, not one of
+/// nine times the width.
 [[nodiscard]] inline double area_of_one_catch(const Outcome& outcome) {
     const bool shared = outcome.plan.one_tip && outcome.plan.tips > 1.0;
     return shared ? outcome.ground.area / outcome.plan.tips : outcome.ground.area;
