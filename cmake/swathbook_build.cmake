@@ -100,5 +100,6 @@ function(swathbook_test name)
                           rapidcheck_gtest)
     swathbook_precompile(${name}_test <gtest/gtest.h> <gmock/gmock.h>)
     add_test(NAME ${name} COMMAND ${name}_test WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}")
-    set_tests_properties(${name} PROPERTIES LABELS "${test_LABELS}" TIMEOUT 600)
+    set_tests_properties(${name} PROPERTIES LABELS "${test_LABELS}" TIMEOUT 600
+                         ENVIRONMENT "LSAN_OPTIONS=suppressions=${CMAKE_SOURCE_DIR}/tools/leaks.txt:print_suppressions=0")
 endfunction()
