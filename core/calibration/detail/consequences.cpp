@@ -136,9 +136,11 @@ BelievedAnswer believed_of(const Outcome& outcome, Notes& notes) {
                     signed_percent(answer.delivered.si())};
     });
     constexpr double far_off = 0.05;
+    constexpr double far_beyond = 0.5;  // no wear or slip does this: a rule was misread
     const double off = std::fabs(outcome.output / believed - 1.0);
     if (off > far_off || (guess && off > closeness)) {
-        notes.find(off > far_off ? Severity::warning : Severity::advice,
+        const Severity mild = off > far_off ? Severity::warning : Severity::advice;
+        notes.find(off > far_beyond ? Severity::stop : mild,
                    guess ? std::string(guess->code) : std::string("believed_output_differs"),
                    answer.text + " Mix for the measured output.");
     }
