@@ -52,70 +52,29 @@ template <class T>
 struct Maker;  // one specialisation per family of types, below
 
 template <class T>
-class ListType final : public Type {
-public:
-    [[nodiscard]] Shape shape() const override { return Shape::list; }
-    [[nodiscard]] Result<void> read(const Json& json, void* into, const Path& path) const override {
-        if (!json.is_array()) {
-            return fail(ErrorCode::invalid_input, path.text(),
-                        std::string("Expected a list [...], got ") + json.type_name() + ".");
-        }
-        auto& list = *static_cast<std::vector<T>*>(into);
-        list.clear();
-        list.reserve(json.size());
-        for (std::size_t i = 0; i < json.size(); ++i) {
-            list.emplace_back();
-            SWATHBOOK_CHECK(type_of<T>().read(json[i], &list.back(), path.element(i)));
-        }
-        return {};
-    }
-    void write(JsonWriter& out, const void* from, const WriteStyle& style) const override {
-        out.open_list();
-        for (const T& element : *static_cast<const std::vector<T>*>(from)) {
-            type_of<T>().write(out, &element, style);
-        }
-        out.close_list();
-    }
-    [[nodiscard]] Json schema(Json& definitions) const override {
-        return {{"type", "array"}, {"items", type_of<T>().schema(definitions)}};
-    }
-    [[nodiscard]] std::string typescript(Json& declarations) const override {
-        return "Array<" + type_of<T>().typescript(declarations) + ">";
-    }
-    [[nodiscard]] const Type* inner() const override { return &type_of<T>(); }
-    [[nodiscard]] std::string example() const override {
-        return "[" + type_of<T>().example() + ", ...]";
-    }
-};
+ListLayout list_layout() {
+    using List = std::vector<T>;
+    return {[]() -> const Type& { return type_of<T>(); },
+            [](void* list, std::size_t size) {
+                static_cast<List*>(list)->clear();
+                static_cast<List*>(list)->resize(size);
+            },
+            [](const void* list) { return static_cast<const List*>(list)->size(); },
+            [](const void* list, std::size_t i) -> const void* {
+                return &(*static_cast<const List*>(list))[i];
+            }};
+}
 
 template <class T>
-class MaybeType final : public Type {
-public:
-    [[nodiscard]] Shape shape() const override { return Shape::maybe; }
-    [[nodiscard]] Result<void> read(const Json& json, void* into, const Path& path) const override {
-        return type_of<T>().read(json, &static_cast<std::optional<T>*>(into)->emplace(), path);
-    }
-    void write(JsonWriter& out, const void* from, const WriteStyle& style) const override {
-        const auto& maybe = *static_cast<const std::optional<T>*>(from);
-        if (maybe) {
-            type_of<T>().write(out, &*maybe, style);
-        } else {
-            out.null();
-        }
-    }
-    [[nodiscard]] bool is_present(const void* from) const override {
-        return static_cast<const std::optional<T>*>(from)->has_value();
-    }
-    [[nodiscard]] Json schema(Json& definitions) const override {
-        return type_of<T>().schema(definitions);
-    }
-    [[nodiscard]] std::string typescript(Json& declarations) const override {
-        return type_of<T>().typescript(declarations);
-    }
-    [[nodiscard]] const Type* inner() const override { return &type_of<T>(); }
-    [[nodiscard]] const ObjectType* as_object() const override { return type_of<T>().as_object(); }
-    [[nodiscard]] std::string example() const override { return type_of<T>().example(); }
-};
+MaybeLayout maybe_layout() {
+    using Maybe = std::optional<T>;
+    return {[]() -> const Type& { return type_of<T>(); },
+            [](void* maybe) -> void* { return &static_cast<Maybe*>(maybe)->emplace(); },
+            [](const void* maybe) -> const void* {
+                const auto& held = *static_cast<const Maybe*>(maybe);
+                return held ? &*held : nullptr;
+            }};
+}
 
 template <Kind K>
 QuantityLayout quantity_layout() {
@@ -162,12 +121,6 @@ QuantityLayout estimate_layout() {
     layout.low = [](const void* from) { return bound<K>(static_cast<const E*>(from)->low); };
     layout.high = [](const void* from) { return bound<K>(static_cast<const E*>(from)->high); };
     return layout;
-}
-
-template <class T>
-const Type& singleton() {
-    static const T type;
-    return type;
 }
 
 template <class T>
@@ -227,11 +180,17 @@ struct Maker<LabelRate> {
 };
 template <class T>
 struct Maker<std::vector<T>> {
-    static const Type& get() { return singleton<ListType<T>>(); }
+    static const Type& get() {
+        static const ListType type(list_layout<T>());
+        return type;
+    }
 };
 template <class T>
 struct Maker<std::optional<T>> {
-    static const Type& get() { return singleton<MaybeType<T>>(); }
+    static const Type& get() {
+        static const MaybeType type(maybe_layout<T>());
+        return type;
+    }
 };
 template <Kind K>
 struct Maker<Quantity<K>> {
