@@ -34,6 +34,7 @@ lint_sources() {
 run_ctest() {
     local preset=$1 status=0
     shift
+    export LSAN_OPTIONS="suppressions=$PWD/tools/dev/leaks.txt:print_suppressions=0"
     ctest --preset "$preset" --no-tests=ignore -j "$(nproc)" "$@" </dev/null || status=$?
     count_tests "build/$preset/Testing/Temporary/LastTest.log"
     return "$status"
