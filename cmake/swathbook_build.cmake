@@ -33,7 +33,7 @@ else()
     find_package(fmt REQUIRED)
     target_link_libraries(swathbook_flags INTERFACE fmt::fmt)
 endif()
-if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
+if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU" AND CMAKE_BUILD_TYPE STREQUAL "Release")
     # g++ 12 sees overlaps in std::string's own operator+ that are not there (GCC bug 105651).
     target_compile_options(swathbook_flags INTERFACE -Wno-restrict)
 endif()

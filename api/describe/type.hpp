@@ -76,6 +76,8 @@ public:
     Type() = default;
     Type(const Type&) = delete;
     Type& operator=(const Type&) = delete;
+    Type(Type&&) = delete;
+    Type& operator=(Type&&) = delete;
     virtual ~Type() = default;
 
     [[nodiscard]] virtual Shape shape() const = 0;
