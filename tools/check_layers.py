@@ -7,6 +7,7 @@ include which library). Checks every #include of the project's own code:
   * it belongs to a layer the including layer may use;
   * an angled include is of the standard library, or of a library named for that layer;
   * the core includes nothing that reaches files, clocks, threads, streams or locales;
+  * the core calls no function of <cmath> that two C libraries round differently;
   * DEPENDS in each CMakeLists.txt says the same as the includes and as the table;
   * neither the layers nor the headers go round in a circle.
 """
@@ -27,6 +28,11 @@ FORBIDDEN_IN_CORE = {
     "thread", "mutex", "shared_mutex", "condition_variable", "future", "stop_token", "semaphore",
     "chrono", "ctime", "locale", "regex", "csignal", "exception", "random",
 }
+# Exact in every C library, or correctly rounded, are sqrt, fabs, floor, remainder and their like;
+# these are not.
+ROUNDED_DIFFERENTLY = re.compile(
+    r"\b(?:std::|__builtin_)(a?sinh?|a?cosh?|a?tanh?|atan2|exp2?|expm1|log|log1p|log10|log2|pow|cbrt|"
+    r"hypot|[tl]gamma|erfc?)\(")
 FORBIDDEN_EVERYWHERE = {
     "format": "g++ 12 has no std::format: use fmt/format.h",
     "print": "g++ 12 has no std::print: use fmt/format.h",
@@ -167,6 +173,10 @@ def main() -> int:
                 problems.append(f"{file}:{line}: {problem}")
             if quoted and file.endswith(".hpp"):
                 headers.setdefault(file, set()).add(quoted)
+        for match in ROUNDED_DIFFERENTLY.finditer(text) if layer.startswith("core/") else ():
+            line = text.count("\n", 0, match.start()) + 1
+            problems.append(f"{file}:{line}: {match.group(0)}...) rounds its last bit differently "
+                            "from machine to machine: ask core/base/elementary.hpp")
         if file.endswith(".hpp") and "#pragma once" not in text:
             problems.append(f"{file}: a header begins with #pragma once")
     problems += circle(headers, "headers")

@@ -3,6 +3,8 @@
 #include <array>
 #include <cmath>
 
+#include "core/base/elementary.hpp"
+
 namespace swathbook::calibration {
 namespace {
 
@@ -70,7 +72,7 @@ double expansion_for_many(double degrees) {
 
 /// Density of t, with the constant of the degrees taken out so that it is computed once.
 double density(double t, double degrees, double constant) {
-    return constant * std::pow(1.0 + t * t / degrees, -0.5 * (degrees + 1.0));
+    return constant * elementary::power(1.0 + t * t / degrees, -0.5 * (degrees + 1.0));
 }
 
 }  // namespace
@@ -80,7 +82,7 @@ double student_t_upper_tail(double t, double degrees) {
     constexpr double b = 0.5;
     const double x = degrees / (degrees + t * t);
     const double inverse_beta = gamma_half_step(a) / std::sqrt(pi);
-    const double front = std::pow(x, a) * std::sqrt(1.0 - x) * inverse_beta;
+    const double front = elementary::power(x, a) * std::sqrt(1.0 - x) * inverse_beta;
     if (x < (a + 1.0) / (a + b + 2.0)) {
         return 0.5 * front * beta_fraction(x, a, b) / a;
     }

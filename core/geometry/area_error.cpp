@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "core/base/elementary.hpp"
 #include "core/geometry/ellipsoid.hpp"
 #include "core/geometry/local_plane.hpp"
 
@@ -39,8 +40,10 @@ Length per_axis_error(Length stated, PositionErrorMeaning meaning) {
         case PositionErrorMeaning::per_axis: return stated;
         case PositionErrorMeaning::radial_rms: return stated / std::sqrt(2.0);
         case PositionErrorMeaning::radial_mean: return stated / std::sqrt(pi / 2.0);
-        case PositionErrorMeaning::radial_50: return stated / std::sqrt(2.0 * std::log(2.0));
-        case PositionErrorMeaning::radial_95: return stated / std::sqrt(2.0 * std::log(20.0));
+        case PositionErrorMeaning::radial_50:
+            return stated / std::sqrt(2.0 * elementary::logarithm(2.0));
+        case PositionErrorMeaning::radial_95:
+            return stated / std::sqrt(2.0 * elementary::logarithm(20.0));
     }
     return stated;
 }

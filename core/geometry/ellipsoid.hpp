@@ -1,7 +1,5 @@
 #pragma once
 
-#include <cmath>
-
 /// The figure of the Earth that satellite receivers and map files use.
 ///
 /// @source WGS84: a = 6378137 m, 1/f = 298.257223563 exactly by definition (National Geospatial-
@@ -21,11 +19,14 @@ inline constexpr double radians_per_degree = pi / 180.0;
 
 /// Square of the radius of the sphere with the same surface as the ellipsoid.
 /// @source C. F. F. Karney, Algorithms for geodesics, Journal of Geodesy 87 (2013) 43-55, eq. 60:
-///         c2 = a2/2 + (b2/2) atanh(e)/e
-[[nodiscard]] inline double authalic_radius_squared_m2() {
-    const double eccentricity = std::sqrt(eccentricity_squared);
-    return (equatorial_radius_m * equatorial_radius_m +
-            polar_radius_m * polar_radius_m * std::atanh(eccentricity) / eccentricity) /
+///         c2 = a2/2 + (b2/2) atanh(e)/e, with atanh(e)/e = 1 + e2/3 + e4/5 + ...
+[[nodiscard]] constexpr double authalic_radius_squared_m2() {
+    constexpr int terms = 9;  // the next one is below 1e-20
+    double series = 0.0;
+    for (int n = terms - 1; n >= 0; --n) {
+        series = series * eccentricity_squared + 1.0 / (2.0 * n + 1.0);
+    }
+    return (equatorial_radius_m * equatorial_radius_m + polar_radius_m * polar_radius_m * series) /
            2.0;
 }
 

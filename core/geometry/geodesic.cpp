@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/elementary.hpp"
 #include "core/geometry/ellipsoid.hpp"
 
 namespace swathbook::geometry {
@@ -34,7 +35,7 @@ double integrate(double from, double width, Integrand integrand) {
     for (int panel = 0; panel < panels; ++panel) {
         const double middle = from + (2 * panel + 1) * half;
         for (const Node& node : nodes) {
-            sum += node.weight * integrand(std::sin(middle + half * node.place));
+            sum += node.weight * integrand(elementary::sine(middle + half * node.place));
         }
     }
     return sum * half;
@@ -52,20 +53,20 @@ struct Arc {
 /// Differences of nearly equal angles enter as sines of the differences, so that lines a few metres
 /// long keep all their digits.
 Arc arc_between(const GeodesicEnd& from, const GeodesicEnd& to, double sine_step, double omega) {
-    const double half_sine = std::sin(omega / 2.0);
+    const double half_sine = elementary::sine(omega / 2.0);
     const double versine = 2.0 * half_sine * half_sine;
-    const double east = to.cosine_reduced * std::sin(omega);
+    const double east = to.cosine_reduced * elementary::sine(omega);
     const double north = sine_step + from.sine_reduced * to.cosine_reduced * versine;
-    const double across = std::hypot(east, north);
+    const double across = elementary::hypotenuse(east, north);
     const double along = from.sine_reduced * to.sine_reduced +
                          from.cosine_reduced * to.cosine_reduced * (1.0 - versine);
     const double sine_azimuth = across > 0.0 ? east / across : 0.0;
     const double cosine_azimuth = across > 0.0 ? north / across : 1.0;
     Arc arc{};
     arc.sine_alpha0 = sine_azimuth * from.cosine_reduced;
-    arc.cosine_alpha0 = std::hypot(cosine_azimuth, sine_azimuth * from.sine_reduced);
-    arc.start = std::atan2(from.sine_reduced, cosine_azimuth * from.cosine_reduced);
-    arc.width = std::atan2(across, along);
+    arc.cosine_alpha0 = elementary::hypotenuse(cosine_azimuth, sine_azimuth * from.sine_reduced);
+    arc.start = elementary::angle_of(from.sine_reduced, cosine_azimuth * from.cosine_reduced);
+    arc.width = elementary::angle_of(across, along);
     arc.k_squared = second_eccentricity_squared * arc.cosine_alpha0 * arc.cosine_alpha0;
     return arc;
 }
@@ -75,10 +76,10 @@ double sine_of_reduced_step(const GeodesicEnd& from, const GeodesicEnd& to) {
     const double step =
         (to.position.latitude_deg - from.position.latitude_deg) * radians_per_degree;
     const double ratio = 1.0 - flattening;
-    const double rise = ratio * std::sin(step);
+    const double rise = ratio * elementary::sine(step);
     const double run = from.cosine_latitude * to.cosine_latitude +
                        ratio * ratio * from.sine_latitude * to.sine_latitude;
-    return rise / std::hypot(rise, run);
+    return rise / elementary::hypotenuse(rise, run);
 }
 
 /// I3 between the ends, Karney eq. 8.
@@ -125,9 +126,10 @@ double area_integral(const Arc& arc) {
 
 /// alpha2 - alpha1 on the sphere, Karney eq. 63.
 double spherical_excess(const GeodesicEnd& from, const GeodesicEnd& to, double omega) {
-    const double middle = std::sin((from.reduced_latitude + to.reduced_latitude) / 2.0);
-    const double apart = std::cos((to.reduced_latitude - from.reduced_latitude) / 2.0);
-    return 2.0 * std::atan(std::tan(omega / 2.0) * middle / apart);
+    const double middle = elementary::sine((from.reduced_latitude + to.reduced_latitude) / 2.0);
+    const double apart = elementary::cosine((to.reduced_latitude - from.reduced_latitude) / 2.0);
+    return 2.0 * elementary::angle_of(elementary::sine(omega / 2.0) * middle,
+                                      elementary::cosine(omega / 2.0) * apart);
 }
 
 double longitude_step(double from_deg, double to_deg) {
@@ -141,10 +143,12 @@ GeodesicEnd geodesic_end(Position position) {
     const double latitude = position.latitude_deg * radians_per_degree;
     GeodesicEnd end{};
     end.position = position;
-    end.sine_latitude = std::sin(latitude);
-    end.cosine_latitude = std::cos(latitude);
-    end.reduced_latitude = std::atan2((1.0 - flattening) * end.sine_latitude, end.cosine_latitude);
-    const double reach = std::hypot((1.0 - flattening) * end.sine_latitude, end.cosine_latitude);
+    end.sine_latitude = elementary::sine(latitude);
+    end.cosine_latitude = elementary::cosine(latitude);
+    end.reduced_latitude =
+        elementary::angle_of((1.0 - flattening) * end.sine_latitude, end.cosine_latitude);
+    const double reach =
+        elementary::hypotenuse((1.0 - flattening) * end.sine_latitude, end.cosine_latitude);
     end.sine_reduced = (1.0 - flattening) * end.sine_latitude / reach;
     end.cosine_reduced = end.cosine_latitude / reach;
     return end;
@@ -174,7 +178,7 @@ Result<GeodesicEdge> geodesic_edge(const GeodesicEnd& from, const GeodesicEnd& t
                                 from.position.longitude_deg, from.position.latitude_deg,
                                 to.position.longitude_deg, to.position.latitude_deg));
     }
-    static const double sphere = authalic_radius_squared_m2();
+    constexpr double sphere = authalic_radius_squared_m2();
     const double beyond_sphere = eccentricity_squared * equatorial_radius_m * equatorial_radius_m *
                                  arc.cosine_alpha0 * arc.sine_alpha0 * area_integral(arc);
     edge.length = Length::from_si(polar_radius_m * length_integral(arc));

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/elementary.hpp"
 #include "core/quantity/print.hpp"
 #include "core/quantity/units.hpp"
 
@@ -231,8 +232,8 @@ double residue_after(Volume trapped, Volume water, int rinses) {
 }
 
 Volume water_for(Volume trapped, double residue, int rinses) {
-    // expm1 keeps the digits of targets close to 100 %
-    return trapped * std::expm1(-std::log(residue) / rinses);
+    // less one in one step keeps the digits of targets close to 100 %
+    return trapped * elementary::exponential_less_one(-elementary::logarithm(residue) / rinses);
 }
 
 Result<RinseAnswer> rinse(const RinseRequest& request, Notes& notes) {

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/elementary.hpp"
 #include "core/quantity/units.hpp"
 
 namespace swathbook::tips {
@@ -19,14 +20,14 @@ double power(double ratio, double exponent) {
     if (exponent == plain_orifice) {
         return std::sqrt(ratio);
     }
-    return exponent == 1.0 ? ratio : std::pow(ratio, exponent);
+    return exponent == 1.0 ? ratio : elementary::power(ratio, exponent);
 }
 
 double pressure_factor(double flow_factor, double exponent) {
     if (exponent == plain_orifice) {
         return flow_factor * flow_factor;
     }
-    return exponent == 1.0 ? flow_factor : std::pow(flow_factor, 1.0 / exponent);
+    return exponent == 1.0 ? flow_factor : elementary::power(flow_factor, 1.0 / exponent);
 }
 
 Flow flow_at(const Rating& rating, Pressure pressure) {
