@@ -115,14 +115,6 @@ Result<void> print(const std::string& file) {
 }  // namespace
 }  // namespace swathbook::cli
 
-// Fontconfig keeps its read configuration for the life of the process; the leak check is told so
-// here, because tests run the program with an empty environment.
-extern "C" const char*
-__lsan_default_suppressions();  // NOLINT(bugprone-reserved-identifier): the checker's name
-extern "C" const char* __lsan_default_suppressions() {  // NOLINT(bugprone-reserved-identifier)
-    return "leak:libfontconfig";
-}
-
 int main(int count, char** words) {
     using namespace swathbook::cli;  // NOLINT: the program is its main function
     if (count != 2) {

@@ -34,7 +34,6 @@ lint_sources() {
 run_ctest() {
     local preset=$1 status=0
     shift
-    export LSAN_OPTIONS="suppressions=$PWD/tools/dev/leaks.txt:print_suppressions=0"
     ctest --preset "$preset" --no-tests=ignore -j "$(nproc)" "$@" </dev/null || status=$?
     count_tests "build/$preset/Testing/Temporary/LastTest.log"
     return "$status"
@@ -51,9 +50,10 @@ count_tests() {
     tests_failed=$((tests_failed + number))
 }
 
+# fuzz_all PRESET SECONDS: every fuzz target of that build, one on each core
 fuzz_all() {
-    find build/asan/fuzz -maxdepth 1 -type f -name '*_fuzz' 2>/dev/null | sort |
-        xargs -r -I{} -P "$(nproc)" tools/dev/fuzz_one.sh {} "$1"
+    find "build/$1/fuzz" -maxdepth 1 -type f -name '*_fuzz' 2>/dev/null | sort |
+        xargs -r -I{} -P "$(nproc)" tools/dev/fuzz_one.sh {} "$2"
 }
 
 # The same requests natively and in WebAssembly, answers compared byte for byte.
