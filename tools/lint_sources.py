@@ -87,7 +87,7 @@ def main() -> int:
                 marks[file].touch()
             else:
                 dirty += 1
-                print(text, file=sys.stderr)
+                print(text, file=sys.stderr, flush=True)
     print(f"lint: {len(files)} files, {len(files) - len(waiting)} known clean, {dirty} with faults"
           + (f", {left_out} not looked at (time was up)" if left_out else ""))
     return 1 if dirty else 0

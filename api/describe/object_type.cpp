@@ -42,11 +42,24 @@ std::string Path::text() const {
     if (parent == nullptr) {
         return std::string(name);
     }
-    std::string text = parent->text();
+    const std::string text = parent->text();
     if (name.empty()) {
         return text + fmt::format("[{}]", index);
     }
     return text.empty() ? std::string(name) : text + "." + std::string(name);
+}
+
+std::string label_from_name(std::string_view name) {
+    std::string label(name);
+    std::replace(label.begin(), label.end(), '_', ' ');
+    if (!label.empty() && label[0] >= 'a' && label[0] <= 'z') {
+        label[0] = static_cast<char>(label[0] - 'a' + 'A');
+    }
+    return label;
+}
+
+std::string Field::label() const {
+    return short_label.empty() ? label_from_name(name) : std::string(short_label);
 }
 
 Display display_of(Kind kind, std::string_view us, std::string_view metric) {
@@ -63,6 +76,20 @@ Display display_of(Kind kind, std::string_view us, std::string_view metric) {
             resolve(metric.empty() ? info.metric_unit : metric)};
 }
 
+namespace {
+
+/// As the field asks to be shown; empty where it does not ask.
+Display display_of_field(const Field& field) {
+    if (field.us_unit.empty()) {
+        return {};
+    }
+    const Kind* kind = quantity_kind_of(field.type());
+    SWATHBOOK_ASSERT(kind != nullptr, "shown_in is for fields that hold quantities");
+    return display_of(*kind, field.us_unit, field.metric_unit);
+}
+
+}  // namespace
+
 std::string suggest(std::string_view wrong, std::span<const std::string_view> names) {
     const auto nearest = std::min_element(names.begin(), names.end(), [wrong](auto a, auto b) {
         return edit_distance(wrong, a) < edit_distance(wrong, b);
@@ -77,13 +104,7 @@ ObjectType::ObjectType(std::string_view name, Fields fields)
     : name_(name), fields_(std::move(fields)) {
     displays_.reserve(fields_.size());
     for (const Field& field : fields_) {
-        Display display;
-        if (!field.us_unit.empty()) {
-            const Kind* kind = quantity_kind_of(field.type());
-            SWATHBOOK_ASSERT(kind != nullptr, "shown_in is for fields that hold quantities");
-            display = display_of(*kind, field.us_unit, field.metric_unit);
-        }
-        displays_.push_back(display);
+        displays_.push_back(display_of_field(field));
     }
 }
 
@@ -160,6 +181,7 @@ Json ObjectType::schema(Json& definitions) const {
         Json required = Json::array();
         for (const Field& field : fields_) {
             Json property = field.type().schema(definitions);
+            property["title"] = field.label();
             property["description"] = field.doc;
             properties[std::string(field.name)] = std::move(property);
             if (field.is_required) {

@@ -167,6 +167,7 @@ std::string ChoiceType::typescript(Json& declarations) const {
 
 std::vector<std::pair<std::string_view, std::string_view>> ChoiceType::choices() const {
     std::vector<std::pair<std::string_view, std::string_view>> pairs;
+    pairs.reserve(rows_.size());
     for (const ChoiceRow& row : rows_) {
         pairs.emplace_back(row.word, row.doc);
     }

@@ -115,6 +115,11 @@ struct Field {
     bool is_required = false;
     std::string_view us_unit{};
     std::string_view metric_unit{};
+    std::string_view short_label{};  ///< empty: the name, in words
+    bool is_in_full = false;
+
+    /// What stands before the value on screen and paper: "Interval ±".
+    [[nodiscard]] std::string label() const;
 
     [[nodiscard]] Field required() const {
         Field copy = *this;
@@ -129,7 +134,22 @@ struct Field {
         copy.metric_unit = metric;
         return copy;
     }
+    /// A label, where the name does not read well as one.
+    [[nodiscard]] Field labelled(std::string_view text) const {
+        Field copy = *this;
+        copy.short_label = text;
+        return copy;
+    }
+    /// For people too with every digit, as a longitude needs.
+    [[nodiscard]] Field in_full() const {
+        Field copy = *this;
+        copy.is_in_full = true;
+        return copy;
+    }
 };
+
+/// "mean_course_time" as people read it: "Mean course time".
+[[nodiscard]] std::string label_from_name(std::string_view name);
 
 using Fields = std::vector<Field>;
 

@@ -81,8 +81,10 @@ struct Description<job::ByTip> {
     static Fields fields() {
         using T = job::ByTip;
         return {field<&T::flow>("flow", "Flow through one tip that gives the target."),
-                field<&T::us_sizes>("us_sizes", "Sizes rated in gal/min at 40 psi."),
-                field<&T::iso_sizes>("iso_sizes", "Sizes rated in L/min at 3 bar.")};
+                field<&T::us_sizes>("us_sizes", "Sizes rated in gal/min at 40 psi.")
+                    .labelled("Sizes rated at 40 psi"),
+                field<&T::iso_sizes>("iso_sizes", "Sizes rated in L/min at 3 bar.")
+                    .labelled("Sizes rated at 3 bar")};
     }
 };
 
@@ -94,7 +96,8 @@ struct Description<job::AtSpeed> {
         return {field<&T::speed>("speed", "The speed."),
                 field<&T::rate>("rate", "Rate with the present pressure and tips."),
                 field<&T::controller_pressure>("controller_pressure",
-                                               "Pressure a rate controller needs for the target."),
+                                               "Pressure a rate controller needs for the target.")
+                    .labelled("A rate controller would run at"),
                 field<&T::window>("window", "That pressure against the pressures entered."),
                 field<&T::droplet_class>("droplet_class", "Droplet class at that pressure.")};
     }
@@ -106,15 +109,18 @@ struct Description<job::AdjustAnswer> {
     static Fields fields() {
         using T = job::AdjustAnswer;
         return {field<&T::rate_now>("rate_now", "Rate now, with water."),
-                field<&T::target_as_water>("target_as_water", "Rate of water that stands for it."),
+                field<&T::target_as_water>("target_as_water", "Rate of water that stands for it.")
+                    .labelled("Target, as water"),
                 field<&T::factor>("factor", "Target over rate now."),
                 field<&T::by_speed>("by_speed", "By speed alone."),
                 field<&T::by_pressure>("by_pressure", "By pressure alone."),
                 field<&T::by_tip>("by_tip", "By other tips, at the present speed."),
                 field<&T::controller_slowest>(
-                    "controller_slowest", "Slowest speed a rate controller can hold the target."),
+                    "controller_slowest", "Slowest speed a rate controller can hold the target.")
+                    .labelled("Controller holds it down to"),
                 field<&T::controller_fastest>(
-                    "controller_fastest", "Fastest speed a rate controller can hold the target."),
+                    "controller_fastest", "Fastest speed a rate controller can hold the target.")
+                    .labelled("Controller holds it up to"),
                 field<&T::at_speeds>("at_speeds", "What the other speeds do."),
                 field<&T::rate_equal_distance>("rate_equal_distance",
                                                "Mean rate over equal distances at those speeds."),

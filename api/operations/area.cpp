@@ -39,10 +39,10 @@ template <>
 struct Description<BoundingBox> {
     static constexpr std::string_view name = "BoundingBox";
     static Fields fields() {
-        return {field<&BoundingBox::west_deg>("west", "Least longitude, degrees."),
-                field<&BoundingBox::south_deg>("south", "Least latitude, degrees."),
-                field<&BoundingBox::east_deg>("east", "Greatest longitude, degrees."),
-                field<&BoundingBox::north_deg>("north", "Greatest latitude, degrees.")};
+        return {field<&BoundingBox::west_deg>("west", "Least longitude, degrees.").in_full(),
+                field<&BoundingBox::south_deg>("south", "Least latitude, degrees.").in_full(),
+                field<&BoundingBox::east_deg>("east", "Greatest longitude, degrees.").in_full(),
+                field<&BoundingBox::north_deg>("north", "Greatest latitude, degrees.").in_full()};
     }
 };
 
@@ -88,9 +88,11 @@ struct Description<AreaErrorTerm> {
     static Fields fields() {
         using T = AreaErrorTerm;
         return {field<&T::term>("term", "corners or edge_offset."),
-                field<&T::text>("text", "What it comes from."),
-                field<&T::deviation>("deviation", "Standard deviation of the area."),
-                field<&T::relative>("relative", "The same as a share of the area.")};
+                field<&T::text>("text", "What it comes from.").labelled("Comes from"),
+                field<&T::deviation>("deviation", "Standard deviation of the area.")
+                    .labelled("Standard deviation"),
+                field<&T::relative>("relative", "The same as a share of the area.")
+                    .labelled("Share of the area")};
     }
 };
 
@@ -104,6 +106,7 @@ struct Description<AreaAnswer> {
                             "Ground inside the rings and outside the holes; international "
                             "acres."),
             field<&T::area_in_other_units>("area_in_other_units", "The same, hectares for acres.")
+                .labelled("Area, other units")
                 .shown_in("ha", "ac"),
             field<&T::perimeter>("perimeter", "Length of all rings."),
             field<&T::longest_edge>("longest_edge", "Longest line between two corners."),
@@ -111,10 +114,13 @@ struct Description<AreaAnswer> {
             field<&T::corners>("corners", "Number of positions, closing ones not counted."),
             field<&T::parts>("parts", "Each polygon for itself."),
             field<&T::box>("box", "Least box that holds everything."),
-            field<&T::error_terms>("error_terms", "Where the uncertainty comes from."),
-            field<&T::deviation>("deviation", "Standard deviation of the area, all terms."),
+            field<&T::error_terms>("error_terms", "Where the uncertainty comes from.")
+                .labelled("Where the uncertainty comes from"),
+            field<&T::deviation>("deviation", "Standard deviation of the area, all terms.")
+                .labelled("Standard deviation"),
             field<&T::carry_more>("carry_more",
-                                  "Mix to carry beyond the middle to reach the upper end.")};
+                                  "Mix to carry beyond the middle to reach the upper end.")
+                .labelled("Mix to carry more")};
     }
 };
 

@@ -172,11 +172,13 @@ struct Description<BudgetLine> {
     static constexpr std::string_view name = "BudgetLine";
     static Fields fields() {
         using T = BudgetLine;
-        return {field<&T::source>("source", "Where the uncertainty comes from"),
-                field<&T::text>("text", "The same in words"),
-                field<&T::plus_minus>("plus_minus", "Half the 95 % interval from this alone"),
+        return {field<&T::source>("source", "Where the uncertainty comes from").labelled("Term"),
+                field<&T::text>("text", "The same in words").labelled("In words"),
+                field<&T::plus_minus>("plus_minus", "Half the 95 % interval from this alone")
+                    .labelled("Interval ±"),
                 field<&T::share>("share", "Share of the variance"),
-                field<&T::repeats_help>("repeats_help", "Whether measuring again shrinks it")};
+                field<&T::repeats_help>("repeats_help", "Whether measuring again shrinks it")
+                    .labelled("Repeats help")};
     }
 };
 
@@ -185,11 +187,13 @@ struct Description<RepeatAdvice> {
     static constexpr std::string_view name = "RepeatAdvice";
     static Fields fields() {
         using T = RepeatAdvice;
-        return {field<&T::reachable>("reachable", "Whether repeats alone bring it to +-5 %"),
-                field<&T::more_course_times>("more_course_times", "Further timed passes"),
-                field<&T::more_catches>("more_catches", "Further catches"),
-                field<&T::plus_minus>("plus_minus", "Half the interval then"),
-                field<&T::text>("text", "The same in words")};
+        return {
+            field<&T::reachable>("reachable", "Whether repeats alone bring it to +-5 %")
+                .labelled("By repeats alone"),
+            field<&T::more_course_times>("more_course_times", "Further timed passes"),
+            field<&T::more_catches>("more_catches", "Further catches"),
+            field<&T::plus_minus>("plus_minus", "Half the interval then").labelled("Interval ±"),
+            field<&T::text>("text", "The same in words").labelled("In words")};
     }
 };
 
@@ -199,11 +203,13 @@ struct Description<CourseShortcut> {
     static Fields fields() {
         using T = CourseShortcut;
         return {field<&T::course>("course", "Standard course that this one is; empty when none"),
-                field<&T::rule>("rule", "Short rule that holds here; empty when none does"),
+                field<&T::rule>("rule", "Short rule that holds here; empty when none does")
+                    .labelled("Short rule"),
                 field<&T::error>("error", "What the rule reads too much here"),
                 field<&T::fluid_ounces_divisor>("fluid_ounces_divisor",
-                                                "Divide US fluid ounces caught by this for gal/ac"),
-                field<&T::text>("text", "The same in words")};
+                                                "Divide US fluid ounces caught by this for gal/ac")
+                    .labelled("Divide fl oz by"),
+                field<&T::text>("text", "The same in words").labelled("In words")};
     }
 };
 
@@ -231,7 +237,7 @@ struct Description<BelievedAnswer> {
                 field<&T::ratio>("ratio", "Believed over measured"),
                 field<&T::delivered>("delivered", "Product delivered more or less than meant"),
                 field<&T::shortcut>("shortcut", "Shortcut that gives this figure; empty if none"),
-                field<&T::text>("text", "The same in words")};
+                field<&T::text>("text", "The same in words").labelled("In words")};
     }
 };
 
@@ -257,8 +263,10 @@ struct Description<SpeedSwings> {
             field<&T::harmonic_speed>("harmonic_speed", "Distance over time"),
             field<&T::at_mean_speed>("at_mean_speed",
                                      "The wrong figure that the plain mean speed would give"),
-            field<&T::highest_over_mean>("highest_over_mean", "Most dosed stretch, over the mean"),
-            field<&T::lowest_over_mean>("lowest_over_mean", "Least dosed stretch, over the mean")};
+            field<&T::highest_over_mean>("highest_over_mean", "Most dosed stretch, over the mean")
+                .labelled("Highest over mean"),
+            field<&T::lowest_over_mean>("lowest_over_mean", "Least dosed stretch, over the mean")
+                .labelled("Lowest over mean")};
     }
 };
 
@@ -267,7 +275,7 @@ struct Description<HandStep> {
     static constexpr std::string_view name = "HandStep";
     static Fields fields() {
         using T = HandStep;
-        return {field<&T::text>("text", "Which figure"),
+        return {field<&T::text>("text", "Which figure").labelled("Rounded figure"),
                 field<&T::moved>("moved", "What rounding it did to the answer")};
     }
 };
@@ -281,7 +289,7 @@ struct Description<HandCheck> {
                 field<&T::roundings>("roundings", "What each rounded figure did"),
                 field<&T::unexplained>("unexplained", "What the rounded figures leave unexplained"),
                 field<&T::verdict>("verdict", "Agreement, rounding or a slip"),
-                field<&T::text>("text", "The same in words")};
+                field<&T::text>("text", "The same in words").labelled("In words")};
     }
 };
 
@@ -290,30 +298,33 @@ struct Description<CalibrateAnswer> {
     static constexpr std::string_view name = "CalibrateAnswer";
     static Fields fields() {
         using T = CalibrateAnswer;
-        return {field<&T::method>("method", "Way of calibrating"),
-                field<&T::output>(
-                    "output", "Spray mix per area of the width entered, with its 95 % interval"),
-                field<&T::band_output>("band_output", "Per acre of ground under the bands"),
-                field<&T::field_output>("field_output", "Per acre of the whole field"),
-                field<&T::flow>("flow", "Flow of all tips that serve the width"),
-                field<&T::flow_per_tip>("flow_per_tip", "Mean flow of one tip"),
-                field<&T::speed>("speed", "Ground speed"),
-                field<&T::width>("width", "Effective width used"),
-                field<&T::course_area>("course_area", "Area of course, plot or field")
-                    .shown_in("ft2", "m2"),
-                field<&T::mean_course_time>("mean_course_time", "Mean of the timed passes"),
-                field<&T::tank_area>("tank_area", "Ground that one tank covers"),
-                field<&T::area_per_time>("area_per_time", "Ground covered while spraying"),
-                field<&T::plus_minus>("plus_minus", "Half the 95 % interval, as a share"),
-                field<&T::error_budget>("error_budget", "Terms of the uncertainty, largest first"),
-                field<&T::largest_term>("largest_term", "The term to improve first"),
-                field<&T::repeats>("repeats", "What repeats can do"),
-                field<&T::shortcut>("shortcut", "Which short rule belongs to this course"),
-                field<&T::density>("density", "Water against the liquid of the job"),
-                field<&T::believed>("believed", "The believed figure against the measured one"),
-                field<&T::assumed>("assumed", "The assumed settings against the measured ones"),
-                field<&T::speed_swings>("speed_swings", "What other speeds do at the same flow"),
-                field<&T::hand>("hand", "The hand answer against the exact one")};
+        return {
+            field<&T::method>("method", "Way of calibrating"),
+            field<&T::output>("output",
+                              "Spray mix per area of the width entered, with its 95 % interval"),
+            field<&T::band_output>("band_output", "Per acre of ground under the bands"),
+            field<&T::field_output>("field_output", "Per acre of the whole field"),
+            field<&T::flow>("flow", "Flow of all tips that serve the width"),
+            field<&T::flow_per_tip>("flow_per_tip", "Mean flow of one tip"),
+            field<&T::speed>("speed", "Ground speed"),
+            field<&T::width>("width", "Effective width used"),
+            field<&T::course_area>("course_area", "Area of course, plot or field")
+                .shown_in("ft2", "m2"),
+            field<&T::mean_course_time>("mean_course_time", "Mean of the timed passes"),
+            field<&T::tank_area>("tank_area", "Ground that one tank covers"),
+            field<&T::area_per_time>("area_per_time", "Ground covered while spraying"),
+            field<&T::plus_minus>("plus_minus", "Half the 95 % interval, as a share")
+                .labelled("Interval ±"),
+            field<&T::error_budget>("error_budget", "Terms of the uncertainty, largest first")
+                .labelled("Where the uncertainty comes from"),
+            field<&T::largest_term>("largest_term", "The term to improve first"),
+            field<&T::repeats>("repeats", "What repeats can do").labelled("To bring it to ± 5 %"),
+            field<&T::shortcut>("shortcut", "Which short rule belongs to this course"),
+            field<&T::density>("density", "Water against the liquid of the job"),
+            field<&T::believed>("believed", "The believed figure against the measured one"),
+            field<&T::assumed>("assumed", "The assumed settings against the measured ones"),
+            field<&T::speed_swings>("speed_swings", "What other speeds do at the same flow"),
+            field<&T::hand>("hand", "The hand answer against the exact one")};
     }
 };
 

@@ -70,7 +70,8 @@ struct Description<tips::TipChoice> {
         return {field<&T::name>("name", "Which tip."),
                 field<&T::size>("size", "Its size, where it has one."),
                 field<&T::colour>("colour", "Colour of the size: flow, not droplets."),
-                field<&T::colour_spanish>("colour_spanish", "The same in Spanish."),
+                field<&T::colour_spanish>("colour_spanish", "The same in Spanish.")
+                    .labelled("Colour in Spanish"),
                 field<&T::fit>("fit", "How it fits."),
                 field<&T::pressure>("pressure", "Pressure that gives the rate at the usual speed."),
                 field<&T::slowest>("slowest", "Slowest speed a rate controller can hold."),

@@ -31,25 +31,35 @@ struct Description<CourseRow> {
     static Fields fields() {
         using T = CourseRow;
         return {
-            field<&T::part>("part", "Part of an acre, or the area"),
-            field<&T::rule>("rule", "Short rule that holds on this course; empty when none does"),
+            field<&T::part>("part", "Part of an acre, or the area").labelled("Course"),
+            field<&T::rule>("rule", "Short rule that holds on this course; empty when none does")
+                .labelled("Short rule"),
             field<&T::area>("area", "Ground the catch stands for").shown_in("ft2", "m2"),
             field<&T::length>("length", "Exact course length"),
             field<&T::practical_length>("practical_length",
-                                        "Length to stake out: whole feet or tenths of a metre"),
-            field<&T::practical_error>(
-                "practical_error", "What the short rule reads too much on the practical length"),
+                                        "Length to stake out: whole feet or tenths of a metre")
+                .labelled("Length to stake out"),
+            field<&T::practical_error>("practical_error",
+                                       "What the short rule reads too much on the practical length")
+                .labelled("Rule then errs"),
             field<&T::printed_length>("printed_length",
-                                      "Length as tables in print give it (340 ft2 over the width)"),
+                                      "Length as tables in print give it (340 ft2 over the width)")
+                .labelled("Length in print"),
             field<&T::time>("time", "Time to cover the course at the speed"),
             field<&T::timing_error>("timing_error", "Stopwatch slip as a share of that time"),
-            field<&T::one_fluid_ounce>("one_fluid_ounce", "Output that one fl oz caught means"),
-            field<&T::one_pint>("one_pint", "Output that one pint caught means"),
-            field<&T::one_gallon>("one_gallon", "Output that one gallon caught means"),
-            field<&T::one_millilitre>("one_millilitre", "Output that one millilitre caught means"),
-            field<&T::one_litre>("one_litre", "Output that one litre caught means"),
+            field<&T::one_fluid_ounce>("one_fluid_ounce", "Output that one fl oz caught means")
+                .labelled("1 fl oz caught is"),
+            field<&T::one_pint>("one_pint", "Output that one pint caught means")
+                .labelled("1 pint caught is"),
+            field<&T::one_gallon>("one_gallon", "Output that one gallon caught means")
+                .labelled("1 gallon caught is"),
+            field<&T::one_millilitre>("one_millilitre", "Output that one millilitre caught means")
+                .labelled("1 mL caught is"),
+            field<&T::one_litre>("one_litre", "Output that one litre caught means")
+                .labelled("1 L caught is"),
             field<&T::fluid_ounces_divisor>("fluid_ounces_divisor",
-                                            "Divide US fluid ounces caught by this to get gal/ac"),
+                                            "Divide US fluid ounces caught by this to get gal/ac")
+                .labelled("Divide fl oz by"),
             field<&T::recommended>("recommended",
                                    "The shortest standard course that can be timed well enough")};
     }
@@ -60,7 +70,7 @@ struct Description<CourseAnswer> {
     static constexpr std::string_view name = "CourseAnswer";
     static Fields fields() {
         using T = CourseAnswer;
-        return {field<&T::rows>("rows", "Standard courses for the width"),
+        return {field<&T::rows>("rows", "Standard courses for the width").labelled("Courses"),
                 field<&T::recommended>("recommended", "Part of the course to lay out"),
                 field<&T::shortest_length>(
                     "shortest_length", "Shortest course whose timing error is within the limit"),

@@ -82,7 +82,8 @@ struct Description<calibration::CrewMember> {
         using T = calibration::CrewMember;
         return {field<&T::name>("name", "Who."),
                 field<&T::output>("output", "Their output."),
-                field<&T::from_crew>("from_crew", "Above or below the crew rate."),
+                field<&T::from_crew>("from_crew", "Above or below the crew rate.")
+                    .labelled("Against crew rate"),
                 field<&T::delivered>("delivered", "Product they really put on an area."),
                 field<&T::product_low>("product_low", "Against the label's least product."),
                 field<&T::product_high>("product_high", "Against the label's most product."),
@@ -101,9 +102,11 @@ struct Description<calibration::RecipeGroup> {
         return {field<&T::people>("people", "Who can share this recipe."),
                 field<&T::mixed_for>("mixed_for", "Output to mix it for."),
                 field<&T::mixed_for_low>("mixed_for_low",
-                                         "Mixed for less, someone goes over the label."),
+                                         "Mixed for less, someone goes over the label.")
+                    .labelled("At least"),
                 field<&T::mixed_for_high>("mixed_for_high",
-                                          "Mixed for more, someone goes under the label.")};
+                                          "Mixed for more, someone goes under the label.")
+                    .labelled("At most")};
     }
 };
 
@@ -117,11 +120,14 @@ struct Description<calibration::CrewAnswer> {
             field<&T::arithmetic_mean>("arithmetic_mean", "The plain average, to compare."),
             field<&T::spread>("spread", "Highest output above the lowest."),
             field<&T::ratio_needed>("ratio_needed",
-                                    "Label maximum over minimum that one recipe needs."),
-            field<&T::ratio_of_label>("ratio_of_label", "Label maximum over minimum."),
+                                    "Label maximum over minimum that one recipe needs.")
+                .labelled("Label range needed, max/min"),
+            field<&T::ratio_of_label>("ratio_of_label", "Label maximum over minimum.")
+                .labelled("Label range, max/min"),
             field<&T::one_recipe_is_lawful>("one_recipe_is_lawful",
                                             "Whether one recipe can keep everyone within the "
-                                            "label; left out while a limit is not entered."),
+                                            "label; left out while a limit is not entered.")
+                .labelled("One recipe is lawful"),
             field<&T::recipe_tested>("recipe_tested", "Output the recipe was mixed for."),
             field<&T::people>("people", "Everyone, under the recipe tested."),
             field<&T::recipes>("recipes", "Fewest recipes that keep everyone within the label.")};

@@ -123,7 +123,8 @@ struct Description<mix::LeftoverOption> {
                 field<&T::area>("area", "Ground it goes on."),
                 field<&T::water>("water", "Water to add first."),
                 field<&T::products>("products", "Product by product."),
-                field<&T::text>("text", "What to do, and what stands against it.")};
+                field<&T::text>("text", "What to do, and what stands against it.")
+                    .labelled("What to do")};
     }
 };
 

@@ -103,7 +103,8 @@ struct Description<mix::LoadAmount> {
     static Fields fields() {
         using T = mix::LoadAmount;
         return {field<&T::name>("name", "The product."), field<&T::amount>("amount", "How much."),
-                field<&T::jugs_emptied>("jugs_emptied", "Jugs emptied within this load.")};
+                field<&T::jugs_emptied>("jugs_emptied", "Jugs emptied within this load.")
+                    .labelled("Jugs emptied")};
     }
 };
 
@@ -131,8 +132,10 @@ struct Description<mix::IngredientTotal> {
                 field<&T::ingredient>("ingredient", "Active ingredient in the job."),
                 field<&T::acid>("acid", "Acid equivalent in the job."),
                 field<&T::ingredient_per_area>("ingredient_per_area",
-                                               "Active ingredient on treated ground."),
-                field<&T::acid_per_area>("acid_per_area", "Acid equivalent on treated ground.")};
+                                               "Active ingredient on treated ground.")
+                    .labelled("Active ingredient per area"),
+                field<&T::acid_per_area>("acid_per_area", "Acid equivalent on treated ground.")
+                    .labelled("Acid equivalent per area")};
     }
 };
 
@@ -167,8 +170,9 @@ struct Description<mix::MarkChoice> {
                 field<&T::mass>("mass", "What that comes to.").shown_in("oz wt", "g"),
                 field<&T::error>("error", "Measured minus exact, of exact."),
                 field<&T::batch>("batch", "The batch of mix this measure suits exactly."),
-                field<&T::is_over_label>("is_over_label", "It would pass a label limit."),
-                field<&T::text>("text", "How to measure it.")};
+                field<&T::is_over_label>("is_over_label", "It would pass a label limit.")
+                    .labelled("Over the label"),
+                field<&T::text>("text", "How to measure it.").labelled("How")};
     }
 };
 
@@ -197,7 +201,7 @@ struct Description<mix::OrderStep> {
     static Fields fields() {
         using T = mix::OrderStep;
         return {field<&T::number>("number", "First step is 1."),
-                field<&T::text>("text", "What to do."),
+                field<&T::text>("text", "What to do.").labelled("What to do"),
                 field<&T::products>("products", "What goes in now."),
                 field<&T::fill_low>("fill_low", "Fill of this load, least."),
                 field<&T::fill_high>("fill_high", "Fill of this load, most."),

@@ -59,7 +59,7 @@ struct Description<mix::ProductAmount> {
         return {field<&T::volume>("volume", "Volume, of a liquid.").shown_in("fl oz", "mL"),
                 field<&T::mass>("mass", "Weight, of a dry product or where the density is known.")
                     .shown_in("lb", "g"),
-                field<&T::text>("text", "In handy units.")};
+                field<&T::text>("text", "In handy units.").labelled("To measure")};
     }
 };
 

@@ -97,14 +97,16 @@ Fields limit_fields(std::string_view value) {
 template <class Value>
 Fields binding_fields(std::string_view us, std::string_view metric) {
     using T = mix::Binding<Value>;
-    return {field<&T::value>("value", "The strictest value; absent when nobody entered one.")
-                .shown_in(us, metric),
-            field<&T::text>("text", "The value as it was typed from the label."),
-            field<&T::product>("product", "Whose label binds."),
-            field<&T::where>("where", "Place on that label."),
-            field<&T::not_entered_by>("not_entered_by",
-                                      "Products for which this was not entered; that is not the "
-                                      "same as no limit.")};
+    return {
+        field<&T::value>("value", "The strictest value; absent when nobody entered one.")
+            .shown_in(us, metric),
+        field<&T::text>("text", "The value as it was typed from the label.").labelled("As typed"),
+        field<&T::product>("product", "Whose label binds."),
+        field<&T::where>("where", "Place on that label."),
+        field<&T::not_entered_by>("not_entered_by",
+                                  "Products for which this was not entered; that is not the "
+                                  "same as no limit.")
+            .labelled("Not entered for")};
 }
 
 }  // namespace detail
@@ -169,7 +171,7 @@ struct Description<mix::TextLimit> {
     static constexpr std::string_view name = "TextLimit";
     static Fields fields() {
         using T = mix::TextLimit;
-        return {field<&T::text>("text", "The label's words.").required(),
+        return {field<&T::text>("text", "The label's words.").labelled("As typed").required(),
                 field<&T::where>("where", "Place on the label: page, section.")};
     }
 };
@@ -179,7 +181,8 @@ struct Description<mix::ReentryLimit> {
     static Fields fields() {
         using T = mix::ReentryLimit;
         return {field<&T::after>("after", "Time after the end of spraying."),
-                field<&T::until_dry>("until_dry", "The label says: until the spray has dried."),
+                field<&T::until_dry>("until_dry", "The label says: until the spray has dried.")
+                    .labelled("And dry"),
                 field<&T::where>("where", "Place on the label: page, section.")};
     }
 };
@@ -190,16 +193,24 @@ struct Description<mix::LabelLimits> {
     static Fields fields() {
         using T = mix::LabelLimits;
         return {
-            field<&T::min_single_rate>("min_single_rate", "Least in one application."),
-            field<&T::max_single_rate>("max_single_rate", "Most in one application."),
-            field<&T::max_yearly_rate>("max_yearly_rate", "Most on one piece of ground in a year."),
-            field<&T::max_applications>("max_applications", "Most applications in a year."),
-            field<&T::min_interval>("min_interval", "Least time between applications."),
-            field<&T::min_carrier>("min_carrier", "Least mix per area."),
-            field<&T::max_carrier>("max_carrier", "Most mix per area."),
-            field<&T::min_percent>("min_percent", "Least share of product in the mix."),
-            field<&T::max_percent>("max_percent", "Largest share of product in the mix."),
-            field<&T::reentry>("reentry", "When people may enter without the label's protection."),
+            field<&T::min_single_rate>("min_single_rate", "Least in one application.")
+                .labelled("Least rate"),
+            field<&T::max_single_rate>("max_single_rate", "Most in one application.")
+                .labelled("Most rate"),
+            field<&T::max_yearly_rate>("max_yearly_rate", "Most on one piece of ground in a year.")
+                .labelled("Most in a year"),
+            field<&T::max_applications>("max_applications", "Most applications in a year.")
+                .labelled("Most applications"),
+            field<&T::min_interval>("min_interval", "Least time between applications.")
+                .labelled("Least interval"),
+            field<&T::min_carrier>("min_carrier", "Least mix per area.").labelled("Least carrier"),
+            field<&T::max_carrier>("max_carrier", "Most mix per area.").labelled("Most carrier"),
+            field<&T::min_percent>("min_percent", "Least share of product in the mix.")
+                .labelled("Least percent"),
+            field<&T::max_percent>("max_percent", "Largest share of product in the mix.")
+                .labelled("Most percent"),
+            field<&T::reentry>("reentry", "When people may enter without the label's protection.")
+                .labelled("Re-entry"),
             field<&T::grazing>("grazing", "Until livestock other than dairy may graze."),
             field<&T::dairy_grazing>("dairy_grazing", "Until lactating dairy animals may graze."),
             field<&T::haying>("haying", "Until hay or forage may be cut."),
@@ -210,10 +221,12 @@ struct Description<mix::LabelLimits> {
             field<&T::finest_droplets>("finest_droplets",
                                        "Finest droplets allowed: \"coarse or coarser\" is coarse."),
             field<&T::coarsest_droplets>("coarsest_droplets", "Coarsest droplets allowed."),
-            field<&T::min_wind>("min_wind", "Least wind."),
-            field<&T::max_wind>("max_wind", "Most wind."),
-            field<&T::max_temperature>("max_temperature", "Highest air temperature."),
-            field<&T::max_boom_height>("max_boom_height", "Highest boom above the target."),
+            field<&T::min_wind>("min_wind", "Least wind.").labelled("Least wind"),
+            field<&T::max_wind>("max_wind", "Most wind.").labelled("Most wind"),
+            field<&T::max_temperature>("max_temperature", "Highest air temperature.")
+                .labelled("Highest temperature"),
+            field<&T::max_boom_height>("max_boom_height", "Highest boom above the target.")
+                .labelled("Highest boom"),
             field<&T::protective_equipment>("protective_equipment",
                                             "What the label asks people to wear."),
             field<&T::other>("other", "Anything else that binds, in the label's words.")};
@@ -307,12 +320,13 @@ struct Description<mix::ReentryBinding> {
         using T = mix::ReentryBinding;
         return {
             field<&T::after>("after", "The longest time any label asks for.").shown_in("h", "h"),
-            field<&T::text>("text", "That time as it was typed from the label."),
-            field<&T::until_dry>("until_dry", "Some label asks for dry spray."),
+            field<&T::text>("text", "That time as it was typed from the label.")
+                .labelled("As typed"),
+            field<&T::until_dry>("until_dry", "Some label asks for dry spray.").labelled("And dry"),
             field<&T::product>("product", "Whose label binds."),
             field<&T::where>("where", "Place on that label."),
-            field<&T::not_entered_by>("not_entered_by",
-                                      "Products for which this was not entered.")};
+            field<&T::not_entered_by>("not_entered_by", "Products for which this was not entered.")
+                .labelled("Not entered for")};
     }
 };
 
@@ -321,22 +335,25 @@ struct Description<mix::StrictestLimits> {
     static constexpr std::string_view name = "StrictestLimits";
     static Fields fields() {
         using T = mix::StrictestLimits;
-        return {field<&T::min_carrier>("min_carrier", "Least mix per area."),
-                field<&T::max_carrier>("max_carrier", "Most mix per area."),
-                field<&T::reentry>("reentry", "When people may enter."),
-                field<&T::grazing>("grazing", "Until livestock other than dairy may graze."),
-                field<&T::dairy_grazing>("dairy_grazing", "Until dairy animals may graze."),
-                field<&T::haying>("haying", "Until hay or forage may be cut."),
-                field<&T::slaughter>("slaughter", "Off treated forage before slaughter."),
-                field<&T::harvest>("harvest", "Last application to harvest."),
-                field<&T::replanting>("replanting", "Until seed or plants may go in."),
-                field<&T::rainfast>("rainfast", "Dry time after spraying."),
-                field<&T::finest_droplets>("finest_droplets", "Finest droplets allowed."),
-                field<&T::coarsest_droplets>("coarsest_droplets", "Coarsest droplets allowed."),
-                field<&T::min_wind>("min_wind", "Least wind."),
-                field<&T::max_wind>("max_wind", "Most wind."),
-                field<&T::max_temperature>("max_temperature", "Highest air temperature."),
-                field<&T::max_boom_height>("max_boom_height", "Highest boom.")};
+        return {
+            field<&T::min_carrier>("min_carrier", "Least mix per area.").labelled("Least carrier"),
+            field<&T::max_carrier>("max_carrier", "Most mix per area.").labelled("Most carrier"),
+            field<&T::reentry>("reentry", "When people may enter.").labelled("Re-entry"),
+            field<&T::grazing>("grazing", "Until livestock other than dairy may graze."),
+            field<&T::dairy_grazing>("dairy_grazing", "Until dairy animals may graze."),
+            field<&T::haying>("haying", "Until hay or forage may be cut."),
+            field<&T::slaughter>("slaughter", "Off treated forage before slaughter."),
+            field<&T::harvest>("harvest", "Last application to harvest."),
+            field<&T::replanting>("replanting", "Until seed or plants may go in."),
+            field<&T::rainfast>("rainfast", "Dry time after spraying."),
+            field<&T::finest_droplets>("finest_droplets", "Finest droplets allowed."),
+            field<&T::coarsest_droplets>("coarsest_droplets", "Coarsest droplets allowed."),
+            field<&T::min_wind>("min_wind", "Least wind.").labelled("Least wind"),
+            field<&T::max_wind>("max_wind", "Most wind.").labelled("Most wind"),
+            field<&T::max_temperature>("max_temperature", "Highest air temperature.")
+                .labelled("Highest temperature"),
+            field<&T::max_boom_height>("max_boom_height", "Highest boom.")
+                .labelled("Highest boom")};
     }
 };
 

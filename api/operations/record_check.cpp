@@ -66,7 +66,7 @@ struct Description<notebook::RecordField> {
         using T = notebook::RecordField;
         return {field<&T::key>("key", "Name of the field for programs."),
                 field<&T::label>("label", "Label in English."),
-                field<&T::label_es>("label_es", "Label in Spanish."),
+                field<&T::label_es>("label_es", "Label in Spanish.").labelled("In Spanish"),
                 field<&T::note>("note", "In what form, or in what case, it is wanted."),
                 field<&T::source>("source", "Publication that says so.")};
     }
@@ -77,21 +77,23 @@ struct Description<notebook::AuthorityCheck> {
     static constexpr std::string_view name = "AuthorityCheck";
     static Fields fields() {
         using T = notebook::AuthorityCheck;
-        return {field<&T::authority>("authority", "Whose rule it is."),
-                field<&T::citation>("citation", "Where the rule stands."),
-                field<&T::standing>("standing", "Whether the rule counts here."),
-                field<&T::why>("why", "Why it stands so; empty when it plainly counts."),
-                field<&T::missing>("missing", "Required fields the record does not hold."),
-                field<&T::to_decide>("to_decide",
-                                     "Absent fields wanted only in the case their note states."),
-                field<&T::advised>("advised", "Absent fields that are recommended."),
-                field<&T::present>("present", "Wanted fields the record holds."),
-                field<&T::deadline>("deadline", "Last day (and time) to complete the record."),
-                field<&T::timeliness>("timeliness", "How the record stands against it."),
-                field<&T::keep_until>("keep_until", "Day until which the record must be kept."),
-                field<&T::to_verify>("to_verify",
-                                     "What rests on memory or on a description by others."),
-                field<&T::note>("note", "What else is known about the rule.")};
+        return {
+            field<&T::authority>("authority", "Whose rule it is."),
+            field<&T::citation>("citation", "Where the rule stands."),
+            field<&T::standing>("standing", "Whether the rule counts here."),
+            field<&T::why>("why", "Why it stands so; empty when it plainly counts."),
+            field<&T::missing>("missing", "Required fields the record does not hold."),
+            field<&T::to_decide>("to_decide",
+                                 "Absent fields wanted only in the case their note states.")
+                .labelled("For you to decide"),
+            field<&T::advised>("advised", "Absent fields that are recommended."),
+            field<&T::present>("present", "Wanted fields the record holds."),
+            field<&T::deadline>("deadline", "Last day (and time) to complete the record."),
+            field<&T::timeliness>("timeliness", "How the record stands against it."),
+            field<&T::keep_until>("keep_until", "Day until which the record must be kept."),
+            field<&T::to_verify>("to_verify", "What rests on memory or on a description by others.")
+                .labelled("To verify"),
+            field<&T::note>("note", "What else is known about the rule.")};
     }
 };
 

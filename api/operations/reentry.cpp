@@ -68,15 +68,18 @@ struct Description<mix::ReentryAct> {
             field<&T::from>("from", "When it may begin; empty when not known."),
             field<&T::animals_off_by>("animals_off_by",
                                       "Last moment to take animals off before the slaughter "
-                                      "planned."),
+                                      "planned.")
+                .labelled("Animals off by"),
             field<&T::not_before>("not_before",
                                   "When not known: the least that the labels read ask for."),
             field<&T::wait>("wait", "Longest wait entered.").shown_in("h", "h"),
-            field<&T::until_dry>("until_dry", "And not before the spray has dried."),
+            field<&T::until_dry>("until_dry", "And not before the spray has dried.")
+                .labelled("And dry"),
             field<&T::product>("product", "Whose label binds."),
             field<&T::where>("where", "Place on that label."),
-            field<&T::not_entered_by>("not_entered_by", "Products for which it was not entered."),
-            field<&T::text>("text", "The same in words.")};
+            field<&T::not_entered_by>("not_entered_by", "Products for which it was not entered.")
+                .labelled("Not entered for"),
+            field<&T::text>("text", "The same in words.").labelled("In words")};
     }
 };
 
@@ -88,9 +91,11 @@ struct Description<mix::ReentryPlaceAnswer> {
         return {field<&T::name>("name", "The place."),
                 field<&T::ended>("ended", "End of the last load."),
                 field<&T::acts>("acts", "Act by act."),
-                field<&T::until_dry>("until_dry", "Some label asks for dry spray besides."),
+                field<&T::until_dry>("until_dry", "Some label asks for dry spray besides.")
+                    .labelled("And dry"),
                 field<&T::everything_from>("everything_from",
-                                           "The last of all, when all are known; else empty.")};
+                                           "The last of all, when all are known; else empty.")
+                    .labelled("Everything from")};
     }
 };
 

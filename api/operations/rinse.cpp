@@ -43,7 +43,8 @@ struct Description<mix::RinseStep> {
         using T = mix::RinseStep;
         return {field<&T::rinses>("rinses", "Rinses so far."),
                 field<&T::water>("water", "Water used so far."),
-                field<&T::residue>("residue", "Strength left, of the old mix.")};
+                field<&T::residue>("residue", "Strength left, of the old mix.")
+                    .labelled("Strength left")};
     }
 };
 
@@ -75,13 +76,17 @@ struct Description<mix::RinseAnswer> {
     static constexpr std::string_view name = "RinseAnswer";
     static Fields fields() {
         using T = mix::RinseAnswer;
-        return {field<&T::residue>("residue", "Strength left, of the old mix."),
-                field<&T::one_big_rinse>("one_big_rinse", "Left by the same water at once."),
-                field<&T::times_better>("times_better", "One big rinse over the rinses asked for."),
+        return {field<&T::residue>("residue", "Strength left, of the old mix.")
+                    .labelled("Strength left"),
+                field<&T::one_big_rinse>("one_big_rinse", "Left by the same water at once.")
+                    .labelled("One big rinse leaves"),
+                field<&T::times_better>("times_better", "One big rinse over the rinses asked for.")
+                    .labelled("Better by a factor of"),
                 field<&T::steps>("steps", "After each rinse."),
                 field<&T::rinses_needed>("rinses_needed", "Rinses that reach the target."),
                 field<&T::water_needed>("water_needed", "Water of them all."),
-                field<&T::residue_reached>("residue_reached", "Strength they leave."),
+                field<&T::residue_reached>("residue_reached", "Strength they leave.")
+                    .labelled("Strength they leave"),
                 field<&T::least_water>("least_water",
                                        "Least water that reaches the target, by the number of "
                                        "rinses."),

@@ -37,15 +37,19 @@ struct Description<mix::SpotProduct> {
                 field<&T::mass_per_mix>("mass_per_mix", "Dry product in a volume of mix."),
                 field<&T::volume_per_area>("volume_per_area", "The hidden rate."),
                 field<&T::mass_per_area>("mass_per_area", "The hidden rate of a dry product."),
-                field<&T::acid_per_area>("acid_per_area", "Acid equivalent on the ground."),
+                field<&T::acid_per_area>("acid_per_area", "Acid equivalent on the ground.")
+                    .labelled("Acid equivalent per area"),
                 field<&T::ingredient_per_area>("ingredient_per_area",
-                                               "Active ingredient on the ground."),
-                field<&T::per_area_text>("per_area_text", "The hidden rate in handy units."),
-                field<&T::used_text>("used_text", "Product in what was sprayed."),
+                                               "Active ingredient on the ground.")
+                    .labelled("Active ingredient per area"),
+                field<&T::per_area_text>("per_area_text", "The hidden rate in handy units.")
+                    .labelled("Per area, in handy units"),
+                field<&T::used_text>("used_text", "Product in what was sprayed.").labelled("Used"),
                 field<&T::strongest>("strongest",
                                      "Strongest mix that no entered limit forbids at this mix per "
                                      "area."),
-                field<&T::strongest_text>("strongest_text", "The same in handy units."),
+                field<&T::strongest_text>("strongest_text", "The same in handy units.")
+                    .labelled("Strongest, in handy units"),
                 field<&T::strongest_by>("strongest_by", "The limit that binds it."),
                 field<&T::most_mix_per_area>("most_mix_per_area",
                                              "Most mix per area at the strength asked for."),

@@ -80,7 +80,8 @@ struct Description<mix::StemDose> {
                 field<&T::acid>("acid", "Acid equivalent in one cut."),
                 field<&T::ingredient>("ingredient", "Active ingredient in one cut."),
                 field<&T::stock>("stock", "Product for all cuts planned.").shown_in("fl oz", "mL"),
-                field<&T::stock_text>("stock_text", "The same in handy units.")};
+                field<&T::stock_text>("stock_text", "The same in handy units.")
+                    .labelled("Stock, to measure")};
     }
 };
 

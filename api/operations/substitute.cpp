@@ -48,10 +48,12 @@ struct Description<mix::SubstituteAnswer> {
         return {
             field<&T::ingredient>("ingredient", "The ingredient that was matched."),
             field<&T::matched>("matched", "What both were compared in."),
-            field<&T::acid_per_area>("acid_per_area", "The dose as acid equivalent."),
-            field<&T::ingredient_per_area>("ingredient_per_area", "The dose as active ingredient."),
+            field<&T::acid_per_area>("acid_per_area", "The dose as acid equivalent.")
+                .labelled("Acid equivalent per area"),
+            field<&T::ingredient_per_area>("ingredient_per_area", "The dose as active ingredient.")
+                .labelled("Active ingredient per area"),
             field<&T::rate>("rate", "Rate of the product in hand."),
-            field<&T::text>("text", "The same in handy units."),
+            field<&T::text>("text", "The same in handy units.").labelled("In handy units"),
             field<&T::amount_ratio>("amount_ratio", "Product in hand for one of the planned."),
             field<&T::limits>("limits", "Limits of the new label beside what is delivered."),
             field<&T::not_entered>("not_entered",

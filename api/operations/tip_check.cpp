@@ -125,16 +125,20 @@ struct Description<calibration::TipResult> {
     static constexpr std::string_view name = "TipResult";
     static Fields fields() {
         using T = calibration::TipResult;
-        return {field<&T::tip>("tip", "Number along the boom, from 1."),
-                field<&T::flow>("flow", "What it was caught at."),
-                field<&T::from_rating>("from_rating", "Above or below the rating."),
-                field<&T::from_mean>("from_mean", "Above or below the mean."),
-                field<&T::verdict>("verdict", "How it stands."),
-                field<&T::action>("action", "What to do, in a word."),
-                field<&T::reading_decides>("reading_decides",
-                                           "The last digit read decides the verdict."),
-                field<&T::what_to_do>("what_to_do", "What to do."),
-                field<&T::reads_like>("reads_like", "The other size it reads like.")};
+        return {
+            field<&T::tip>("tip", "Number along the boom, from 1."),
+            field<&T::flow>("flow", "What it was caught at."),
+            field<&T::from_rating>("from_rating", "Above or below the rating.")
+                .labelled("Against rating"),
+            field<&T::from_mean>("from_mean", "Above or below the mean.").labelled("Against mean"),
+            field<&T::verdict>("verdict", "How it stands."),
+            field<&T::action>("action", "What to do, in a word."),
+            field<&T::reading_decides>("reading_decides",
+                                       "The last digit read decides the verdict.")
+                .labelled("Last digit decides"),
+            field<&T::what_to_do>("what_to_do", "What to do.").labelled("What to do"),
+            field<&T::reads_like>("reads_like", "The other size it reads like.")
+                .labelled("Reads like size")};
     }
 };
 
@@ -143,11 +147,12 @@ struct Description<job::OtherRuleOutcome> {
     static constexpr std::string_view name = "OtherRuleOutcome";
     static Fields fields() {
         using T = job::OtherRuleOutcome;
-        return {field<&T::limit>("limit", "The other limit."),
-                field<&T::text>("text", "The limit in words."),
-                field<&T::source>("source", "Where it is printed."),
-                field<&T::out>("out", "Tips it would condemn."),
-                field<&T::at_limit>("at_limit", "Tips exactly at it.")};
+        return {
+            field<&T::limit>("limit", "The other limit."),
+            field<&T::text>("text", "The limit in words.").labelled("In words"),
+            field<&T::source>("source", "Where it is printed.").labelled("Printed in"),
+            field<&T::out>("out", "Tips it would condemn.").labelled("Tips out"),
+            field<&T::at_limit>("at_limit", "Tips exactly at it.").labelled("Tips at the limit")};
     }
 };
 
@@ -168,27 +173,38 @@ struct Description<job::TipCheckAnswer> {
     static constexpr std::string_view name = "TipCheckAnswer";
     static Fields fields() {
         using T = job::TipCheckAnswer;
-        return {field<&T::tips>("tips", "Every tip, in order."),
-                field<&T::mean>("mean", "Mean flow of the set."),
-                field<&T::variation>("variation", "Coefficient of variation, with n - 1."),
-                field<&T::variation_population>("variation_population", "The same with n."),
-                field<&T::rated>("rated", "Maker's flow at the measured pressure."),
-                field<&T::mean_from_rating>("mean_from_rating", "Mean above or below the rating."),
-                field<&T::limit_text>("limit_text", "The limit that judged."),
-                field<&T::limit_source>("limit_source", "Where it is printed."),
-                field<&T::replace>("replace", "Tips to replace."),
-                field<&T::clean>("clean", "Tips to clean and catch again."),
-                field<&T::replace_all>("replace_all", "Replace the whole set."),
-                field<&T::mean_after>("mean_after", "Mean flow once those are put right."),
-                field<&T::after_from_rating>("after_from_rating", "That mean against the rating."),
-                field<&T::rate_now>("rate_now", "Rate with the tips as they are."),
-                field<&T::rate_after>("rate_after", "Rate once those are put right."),
-                field<&T::rate_as_rated>("rate_as_rated", "Rate if every tip gave its rating."),
-                field<&T::controller_pressure>(
-                    "controller_pressure",
-                    "Where a rate controller would hold the pressure, as a part of the right one."),
-                field<&T::wear>("wear", "Wear since the earlier check, and what is left."),
-                field<&T::other_limits>("other_limits", "What other published limits would say.")};
+        return {
+            field<&T::tips>("tips", "Every tip, in order."),
+            field<&T::mean>("mean", "Mean flow of the set."),
+            field<&T::variation>("variation", "Coefficient of variation, with n - 1.")
+                .labelled("Variation (n - 1)"),
+            field<&T::variation_population>("variation_population", "The same with n.")
+                .labelled("Variation (n)"),
+            field<&T::rated>("rated", "Maker's flow at the measured pressure."),
+            field<&T::mean_from_rating>("mean_from_rating", "Mean above or below the rating.")
+                .labelled("Mean against rating"),
+            field<&T::limit_text>("limit_text", "The limit that judged.").labelled("Limit used"),
+            field<&T::limit_source>("limit_source", "Where it is printed.")
+                .labelled("Limit printed in"),
+            field<&T::replace>("replace", "Tips to replace.").labelled("Tips to replace"),
+            field<&T::clean>("clean", "Tips to clean and catch again.").labelled("Tips to clean"),
+            field<&T::replace_all>("replace_all", "Replace the whole set.")
+                .labelled("Replace the whole set"),
+            field<&T::mean_after>("mean_after", "Mean flow once those are put right.")
+                .labelled("Mean once put right"),
+            field<&T::after_from_rating>("after_from_rating", "That mean against the rating.")
+                .labelled("That against rating"),
+            field<&T::rate_now>("rate_now", "Rate with the tips as they are."),
+            field<&T::rate_after>("rate_after", "Rate once those are put right.")
+                .labelled("Rate once put right"),
+            field<&T::rate_as_rated>("rate_as_rated", "Rate if every tip gave its rating."),
+            field<&T::controller_pressure>(
+                "controller_pressure",
+                "Where a rate controller would hold the pressure, as a part of the right one.")
+                .labelled("A rate controller would run at"),
+            field<&T::wear>("wear", "Wear since the earlier check, and what is left."),
+            field<&T::other_limits>("other_limits", "What other published limits would say.")
+                .labelled("What other published limits would say")};
     }
 };
 

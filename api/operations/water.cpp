@@ -43,7 +43,7 @@ struct Description<mix::IonShare> {
     static Fields fields() {
         using T = mix::IonShare;
         return {field<&T::ion>("ion", "The mineral."), field<&T::amount>("amount", "As entered."),
-                field<&T::ams>("ams", "AMS it asks for.")};
+                field<&T::ams>("ams", "AMS it asks for.").labelled("AMS asked for")};
     }
 };
 
@@ -54,12 +54,16 @@ struct Description<mix::TankAms> {
         using T = mix::TankAms;
         return {
             field<&T::tank>("tank", "The fill."),
-            field<&T::by_minerals>("by_minerals", "AMS the minerals ask for."),
-            field<&T::by_minerals_text>("by_minerals_text", "The same in handy units."),
+            field<&T::by_minerals>("by_minerals", "AMS the minerals ask for.")
+                .labelled("AMS by minerals"),
+            field<&T::by_minerals_text>("by_minerals_text", "The same in handy units.")
+                .labelled("By minerals, to weigh"),
             field<&T::label_least>("label_least", "The label's least."),
-            field<&T::label_least_text>("label_least_text", "The same in handy units."),
+            field<&T::label_least_text>("label_least_text", "The same in handy units.")
+                .labelled("Label least, to weigh"),
             field<&T::label_most>("label_most", "The label's most."),
-            field<&T::label_most_text>("label_most_text", "The same in handy units."),
+            field<&T::label_most_text>("label_most_text", "The same in handy units.")
+                .labelled("Label most, to weigh"),
             field<&T::liquid>("liquid", "Liquid AMS for the larger of minerals and label least.")
                 .shown_in("fl oz", "mL")};
     }
@@ -70,17 +74,19 @@ struct Description<mix::WaterAnswer> {
     static constexpr std::string_view name = "WaterAnswer";
     static Fields fields() {
         using T = mix::WaterAnswer;
-        return {field<&T::ams>("ams", "AMS the minerals entered ask for."),
-                field<&T::complete>("complete", "All five minerals were entered."),
-                field<&T::ions>("ions", "Mineral by mineral."),
-                field<&T::not_entered>("not_entered", "Minerals not entered; not zero."),
-                field<&T::hardness>("hardness", "Calcium and magnesium as CaCO3."),
-                field<&T::hardness_grains>("hardness_grains", "The same in grains per US gallon."),
-                field<&T::hardness_asks_least>("hardness_asks_least",
-                                               "AMS for that hardness, were it all magnesium."),
-                field<&T::hardness_asks_most>("hardness_asks_most",
-                                              "AMS for that hardness, were it all calcium."),
-                field<&T::tanks>("tanks", "Fill by fill.")};
+        return {
+            field<&T::ams>("ams", "AMS the minerals entered ask for.").labelled("AMS asked for"),
+            field<&T::complete>("complete", "All five minerals were entered."),
+            field<&T::ions>("ions", "Mineral by mineral."),
+            field<&T::not_entered>("not_entered", "Minerals not entered; not zero."),
+            field<&T::hardness>("hardness", "Calcium and magnesium as CaCO3."),
+            field<&T::hardness_grains>("hardness_grains", "The same in grains per US gallon.")
+                .labelled("Hardness, grains"),
+            field<&T::hardness_asks_least>("hardness_asks_least",
+                                           "AMS for that hardness, were it all magnesium."),
+            field<&T::hardness_asks_most>("hardness_asks_most",
+                                          "AMS for that hardness, were it all calcium."),
+            field<&T::tanks>("tanks", "Fill by fill.")};
     }
 };
 

@@ -1,7 +1,6 @@
 #include "cli/answer/print_answer.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <vector>
 
 #include <fmt/format.h>
@@ -110,7 +109,7 @@ std::string print_members_as_rows(const api::ObjectType& type, const Json& objec
         if (!found->is_object() || is_amount(*found) || field.type().as_object() == nullptr) {
             return {};
         }
-        rows.push_back({label_of(field.name), field.type().as_object(), &*found});
+        rows.push_back({field.label(), field.type().as_object(), &*found});
     }
     Table table = table_of(rows);
     const bool fits = rows.size() > 2 && table.is_complete &&
@@ -120,7 +119,7 @@ std::string print_members_as_rows(const api::ObjectType& type, const Json& objec
 
 std::string print_structured(const api::Field& field, const Json& value, std::size_t indent,
                              const Paper& paper) {
-    const std::string title = heading(label_of(field.name), indent, paper);
+    const std::string title = heading(field.label(), indent, paper);
     const api::ObjectType* type = object_of(&field.type());
     if (type == nullptr) {
         return title + wrapped(value.dump(), paper.width, indent + indent_step);
@@ -145,7 +144,7 @@ std::string print_object(const api::ObjectType& type, const Json& object, std::s
         const bool is_plain =
             is_scalar(*found) || (found->is_array() && !is_list_of_objects(*found));
         if (is_plain) {
-            facts.push_back({label_of(field.name), value_text(field.type(), *found)});
+            facts.push_back({field.label(), value_text(field, *found)});
         } else {
             parts += print_structured(field, *found, indent, paper);
         }
@@ -154,15 +153,6 @@ std::string print_object(const api::ObjectType& type, const Json& object, std::s
 }
 
 }  // namespace
-
-std::string label_of(std::string_view field_name) {
-    std::string label(field_name);
-    std::replace(label.begin(), label.end(), '_', ' ');
-    if (!label.empty()) {
-        label[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(label[0])));
-    }
-    return label;
-}
 
 namespace {
 
@@ -203,13 +193,23 @@ std::string value_text(const Json& value) {
     }
 }
 
-std::string value_text(const api::Type& type, const Json& value) {
-    const api::Type* innermost = &type;
-    while (innermost->inner() != nullptr) {
-        innermost = innermost->inner();
+namespace {
+
+/// "max_single_rate", a word for programs, in words for people.
+bool is_program_word(std::string_view text) {
+    return text.find('_') != std::string_view::npos &&
+           text.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_, ") ==
+               std::string_view::npos;
+}
+
+}  // namespace
+
+std::string value_text(const api::Field& field, const Json& value) {
+    if (field.is_in_full && value.is_number()) {
+        return value.dump();
     }
     std::string text = value_text(value);
-    if (innermost->shape() == Shape::choice) {
+    if (is_program_word(text)) {
         std::replace(text.begin(), text.end(), '_', ' ');
     }
     return text;
@@ -220,7 +220,7 @@ std::string print_summary(const api::ObjectType& type, const Json& answer, const
     for (const api::Field& field : type.fields()) {
         const auto found = answer.find(field.name);
         if (found != answer.end() && !is_blank(*found) && is_scalar(*found)) {
-            facts.push_back({label_of(field.name), value_text(field.type(), *found)});
+            facts.push_back({field.label(), value_text(field, *found)});
         }
     }
     return print_facts(facts, 0, paper) + print_findings(answer, paper);

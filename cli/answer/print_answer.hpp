@@ -18,12 +18,9 @@ namespace swathbook::cli {
 [[nodiscard]] std::string print_summary(const api::ObjectType& type, const api::Json& answer,
                                         const Paper& paper);
 
-/// "course_times" -> "Course times".
-[[nodiscard]] std::string label_of(std::string_view field_name);
-
 /// One value in words: "3.81 mph (3.79 to 3.83)", "yes", "boomless", "3, 4, 5".
 [[nodiscard]] std::string value_text(const api::Json& value);
-/// The same, where the type is known: a word of a closed set is written as words, "flow and speed".
-[[nodiscard]] std::string value_text(const api::Type& type, const api::Json& value);
+/// The same, of a member of an answer: a word for programs is written as words, "flow and speed".
+[[nodiscard]] std::string value_text(const api::Field& field, const api::Json& value);
 
 }  // namespace swathbook::cli

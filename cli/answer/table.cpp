@@ -14,10 +14,16 @@ using api::Json;
 
 constexpr std::size_t gap = 2;  // columns between columns
 
-std::string words_of(std::string_view field_name) {
-    std::string words(field_name);
-    std::replace(words.begin(), words.end(), '_', ' ');
-    return words;
+/// "Amount" and "To measure" make "Amount to measure".
+std::string joined(const std::string& prefix, std::string label) {
+    if (prefix.empty()) {
+        return label;
+    }
+    const bool is_abbreviation = label.size() > 1 && label[1] >= 'A' && label[1] <= 'Z';
+    if (!is_abbreviation && label[0] >= 'A' && label[0] <= 'Z') {
+        label[0] = static_cast<char>(label[0] - 'A' + 'a');
+    }
+    return prefix + " " + label;
 }
 
 const Json* member_of(const Json& row, std::string_view name) {
@@ -53,12 +59,12 @@ std::string shared_unit(const std::vector<const Json*>& values) {
     return unit;
 }
 
-std::string cell_of(const api::Type& type, const Json* value, bool without_unit) {
+std::string cell_of(const api::Field& field, const Json* value, bool without_unit) {
     if (value == nullptr) {
         return "";
     }
     if (!without_unit) {
-        return value_text(type, *value);
+        return value_text(field, *value);
     }
     std::string text = show_number((*value)["value"].get<double>());
     if (value->contains("low") && value->contains("high")) {
@@ -68,7 +74,7 @@ std::string cell_of(const api::Type& type, const Json* value, bool without_unit)
     return text;
 }
 
-Column column_of(std::string heading, const api::Type& type,
+Column column_of(std::string heading, const api::Field& field,
                  const std::vector<const Json*>& values) {
     Column column;
     column.heading = std::move(heading);
@@ -77,7 +83,7 @@ Column column_of(std::string heading, const api::Type& type,
     for (const Json* value : values) {
         const bool is_number = value == nullptr || value->is_number() || value->contains("unit");
         column.is_number = column.is_number && is_number;
-        column.cells.push_back(cell_of(type, value, !column.unit.empty()));
+        column.cells.push_back(cell_of(field, value, !column.unit.empty()));
     }
     return column;
 }
@@ -96,8 +102,7 @@ void add_columns(Table& table, const api::ObjectType& type, const std::vector<co
             continue;
         }
         const api::ObjectType* inner = field.type().as_object();
-        const std::string label =
-            prefix.empty() ? label_of(field.name) : prefix + " " + words_of(field.name);
+        const std::string label = joined(prefix, field.label());
         if (inner != nullptr) {
             add_columns(table, *inner, values, label);
             continue;
@@ -106,7 +111,7 @@ void add_columns(Table& table, const api::ObjectType& type, const std::vector<co
             return value != nullptr && holds_objects(*value);
         });
         table.is_complete = table.is_complete && !has_parts;
-        table.columns.push_back(column_of(label, field.type(), values));
+        table.columns.push_back(column_of(label, field, values));
     }
 }
 

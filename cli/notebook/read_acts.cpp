@@ -60,7 +60,7 @@ std::string fields_of(const Json& body, const Paper& paper) {
             value.is_structured() && !value.contains("unit") ? value.dump() : value_text(value);
         text = wrapped(text, paper.width, name_column);
         text.erase(0, std::min(name_column, text.size()));
-        out += padded(label_of(name), name_column) + (text.empty() ? "\n" : text);
+        out += padded(api::label_from_name(name), name_column) + (text.empty() ? "\n" : text);
     }
     return out;
 }

@@ -22,13 +22,13 @@ struct ActWords {
     std::string_view who;  // "people without the label's protective equipment may enter"
 };
 constexpr std::array<ActWords, 8> act_words{{
-    {Act::enter, "enter", "people without the label's protective equipment may enter"},
-    {Act::graze, "graze", "livestock other than dairy may graze"},
-    {Act::graze_dairy, "graze_dairy", "dairy animals may graze"},
-    {Act::cut_hay, "cut_hay", "hay or forage may be cut"},
+    {Act::enter, "entering", "people without the label's protective equipment may enter"},
+    {Act::graze, "grazing", "livestock other than dairy may graze"},
+    {Act::graze_dairy, "grazing by dairy animals", "dairy animals may graze"},
+    {Act::cut_hay, "cutting hay", "hay or forage may be cut"},
     {Act::harvest, "harvest", "the crop may be harvested"},
-    {Act::replant, "replant", "seed or plants may go in"},
-    {Act::be_rained_on, "be_rained_on", "rain no longer washes the spray off"},
+    {Act::replant, "replanting", "seed or plants may go in"},
+    {Act::be_rained_on, "rain", "rain no longer washes the spray off"},
     {Act::slaughter, "slaughter", "animals may be slaughtered"},
 }};
 

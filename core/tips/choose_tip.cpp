@@ -9,6 +9,7 @@
 #include "core/droplets/class_window.hpp"
 #include "core/quantity/print.hpp"
 #include "core/quantity/require.hpp"
+#include "core/quantity/units.hpp"
 #include "core/tips/known_rating.hpp"
 #include "core/tips/pressure_window.hpp"
 #include "core/tips/rate_working.hpp"
@@ -112,6 +113,14 @@ std::optional<DropletClass> class_of(const Candidate& candidate, Pressure pressu
     return droplets::class_at(*candidate.classes, pressure);
 }
 
+/// Where no window is entered, far outside what tips of low-pressure ground sprayers run at: not
+/// worth looking up. Common practice; the maker's table goes before it.
+bool is_far_out(const PressureWindow& window, Pressure needed) {
+    constexpr Pressure lowest = Pressure::of(10.0, pounds_per_square_inch);
+    constexpr Pressure highest = Pressure::of(120.0, pounds_per_square_inch);
+    return !window.low && !window.high && (needed < lowest || needed > highest);
+}
+
 void judge_pressure(const Candidate& candidate, const Wanted& wanted, TipChoice& choice) {
     const std::string needed = show(choice.pressure, wanted.units, reason_digits);
     switch (stand_in(candidate.window, choice.pressure)) {
@@ -120,6 +129,14 @@ void judge_pressure(const Candidate& candidate, const Wanted& wanted, TipChoice&
                                                      describe(candidate.window, wanted.units)));
             break;
         case InWindow::not_entered:
+            if (is_far_out(candidate.window, choice.pressure)) {
+                choice.fit = TipFit::refused;
+                choice.reasons_against.push_back(fmt::format(
+                    "needs {}; no window is entered, and tips of ground sprayers run at about 10 "
+                    "to 120 psi (0.7 to 8 bar; common practice)",
+                    needed));
+                break;
+            }
             choice.fit = std::max(choice.fit, TipFit::unproven);
             choice.reasons_against.push_back(
                 fmt::format("needs {}; its pressure window is {}: look it up", needed,
