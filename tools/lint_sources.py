@@ -1,9 +1,9 @@
 #!/usr/bin/env python3
 """clang-tidy over core/ and api/, with the rules in .clang-tidy.
 
-A file found clean is remembered in build/lint by a hash of itself, of every header of ours it
-reaches, of the rules and of the linter's version; it is looked at again only when one of them
-changed. With --seconds N no new file is begun after N seconds; what was left out is said.
+A file found clean is remembered in the user's cache folder (every copy of the repository shares it)
+by a hash of itself, of every header of ours it reaches, of the rules and of the linter's version; it
+is looked at again only when one of them changed. With --seconds N no new file is begun after N seconds; what was left out is said.
 """
 from __future__ import annotations
 
@@ -21,7 +21,20 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 TIDY = "clang-tidy-19"
-MEMORY = ROOT / "build/lint"
+
+
+def cache_folder() -> Path:
+    """~/.cache/swathbook/lint; build/lint where there is no home to write to."""
+    home = os.environ.get("XDG_CACHE_HOME") or os.path.join(os.environ.get("HOME") or "/", ".cache")
+    folder = Path(home) / "swathbook/lint"
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        return folder
+    except OSError:
+        return ROOT / "build/lint"
+
+
+MEMORY = cache_folder()
 INCLUDE = re.compile(rb'^\s*#\s*include\s*"([^"]+)"', re.MULTILINE)
 
 

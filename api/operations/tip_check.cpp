@@ -80,10 +80,10 @@ struct Description<job::EarlierTipCheck> {
 };
 
 template <>
-struct Description<job::OwnTipLimits> {
-    static constexpr std::string_view name = "OwnTipLimits";
+struct Description<job::TipLimitFigures> {
+    static constexpr std::string_view name = "TipLimitFigures";
     static Fields fields() {
-        using T = job::OwnTipLimits;
+        using T = job::TipLimitFigures;
         return {field<&T::above_rating>("above_rating", "Most a tip may be above the rating."),
                 field<&T::below_rating>("below_rating", "Most a tip may be below the rating."),
                 field<&T::above_mean>("above_mean", "Most a tip may be above the mean."),
@@ -183,6 +183,7 @@ struct Description<job::TipCheckAnswer> {
             field<&T::rated>("rated", "Maker's flow at the measured pressure."),
             field<&T::mean_from_rating>("mean_from_rating", "Mean above or below the rating.")
                 .labelled("Mean against rating"),
+            field<&T::limits>("limits", "The limits that judged, as figures."),
             field<&T::limit_text>("limit_text", "The limit that judged.").labelled("Limit used"),
             field<&T::limit_source>("limit_source", "Where it is printed.")
                 .labelled("Limit printed in"),

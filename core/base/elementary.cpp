@@ -28,15 +28,15 @@ double polynomial(std::span<const double> coefficients, double z) {
 }
 
 /// (-1)^(n+1) / (2n + first)! for n = 0, 1, ...: the sines and cosines without their first terms.
-template <std::size_t count>
-constexpr std::array<double, count> inverse_factorials(int first) {
-    std::array<double, count> terms{};
+template <std::size_t Count>
+constexpr std::array<double, Count> inverse_factorials(int first) {
+    std::array<double, Count> terms{};
     double factorial = 1.0;
     for (int i = 2; i <= first; ++i) {
         factorial *= i;
     }
     double sign = -1.0;
-    for (std::size_t n = 0; n < count; ++n) {
+    for (std::size_t n = 0; n < Count; ++n) {
         terms[n] = sign / factorial;
         sign = -sign;
         first += 2;
@@ -46,11 +46,11 @@ constexpr std::array<double, count> inverse_factorials(int first) {
 }
 
 /// scale / (2n + 3) with the signs of the arctangent (alternating) or of its hyperbolic twin.
-template <std::size_t count>
-constexpr std::array<double, count> odd_fractions(double scale, double sign) {
-    std::array<double, count> terms{};
+template <std::size_t Count>
+constexpr std::array<double, Count> odd_fractions(double scale, double sign) {
+    std::array<double, Count> terms{};
     double factor = scale * sign;
-    for (std::size_t n = 0; n < count; ++n) {
+    for (std::size_t n = 0; n < Count; ++n) {
         terms[n] = factor / (2.0 * static_cast<double>(n) + 3.0);
         factor *= sign;
     }

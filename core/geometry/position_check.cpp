@@ -121,8 +121,19 @@ std::optional<double> distance_m(Position from, Position to) {
     return edge ? std::optional(edge->length.si()) : std::nullopt;
 }
 
-Result<void> check_whereabouts(Position found, const Polygon& polygon, Position expected,
+/// Inside a polar circle as written, and off it when the two numbers change places.
+bool looks_swapped(Position position) {
+    return std::abs(position.latitude_deg) > polar_latitude_deg &&
+           std::abs(position.longitude_deg) < polar_latitude_deg;
+}
+
+Result<void> check_whereabouts(const Polygon& polygon, std::optional<Position> expected_near,
                                Notes& notes) {
+    if (!expected_near) {
+        return {};
+    }
+    const Position found = polygon.outer.front();
+    const Position expected = *expected_near;
     const double off = distance_m(found, expected).value_or(2e7);
     if (off <= far_metres) {
         return {};
@@ -167,12 +178,8 @@ Result<void> check_positions(const PolygonSet& set, std::optional<Position> expe
     bool all_polar = true;
     for (const Polygon& polygon : set.polygons) {
         SWATHBOOK_CHECK(check_rings(polygon));
-        const Position first = polygon.outer.front();
-        all_polar = all_polar && std::abs(first.latitude_deg) > polar_latitude_deg &&
-                    std::abs(first.longitude_deg) < polar_latitude_deg;
-        if (expected_near) {
-            SWATHBOOK_CHECK(check_whereabouts(first, polygon, *expected_near, notes));
-        }
+        SWATHBOOK_CHECK(check_whereabouts(polygon, expected_near, notes));
+        all_polar = all_polar && looks_swapped(polygon.outer.front());
     }
     if (all_polar && !expected_near) {
         notes.find(Severity::warning, "maybe_swapped",

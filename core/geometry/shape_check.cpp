@@ -168,10 +168,11 @@ Result<void> for_near_pairs(std::vector<Span> spans, Check check) {
     });
     for (std::size_t i = 0; i < spans.size(); ++i) {
         for (std::size_t j = i + 1; j < spans.size() && spans[j].west <= spans[i].east; ++j) {
-            if (spans[i].south <= spans[j].north && spans[j].south <= spans[i].north) {
-                const auto [low, high] = std::minmax(spans[i].index, spans[j].index);
-                SWATHBOOK_CHECK(check(low, high));
+            if (spans[i].south > spans[j].north || spans[j].south > spans[i].north) {
+                continue;
             }
+            const auto [low, high] = std::minmax(spans[i].index, spans[j].index);
+            SWATHBOOK_CHECK(check(low, high));
         }
     }
     return {};
@@ -179,6 +180,7 @@ Result<void> for_near_pairs(std::vector<Span> spans, Check check) {
 
 Result<void> check_holes(const Shape& shape) {
     std::vector<Span> spans;
+    spans.reserve(shape.holes.size());
     for (std::size_t i = 0; i < shape.holes.size(); ++i) {
         SWATHBOOK_CHECK(check_hole(shape, i));
         spans.push_back(span_of(shape.holes[i].ring, i));
@@ -210,6 +212,7 @@ std::string part_words(const Shape& shape, std::size_t index) {
 
 Result<void> check_parts(const std::vector<Shape>& shapes) {
     std::vector<Span> spans;
+    spans.reserve(shapes.size());
     for (std::size_t i = 0; i < shapes.size(); ++i) {
         spans.push_back(span_of(shapes[i].outer.ring, i));
     }

@@ -376,6 +376,14 @@ std::vector<OtherRuleOutcome> outcomes_of_others(const std::vector<TipFlow>& flo
     return outcomes;
 }
 
+TipLimitFigures figures_of(const TipLimits& limits) {
+    const auto figure = [](const std::optional<double>& limit) {
+        return limit ? std::optional(Fraction::from_si(*limit)) : std::nullopt;
+    };
+    return {figure(limits.above_rating), figure(limits.below_rating), figure(limits.above_mean),
+            figure(limits.below_mean)};
+}
+
 void fill_judgement(TipSetResult judged, const ChosenLimit& chosen, const Rated& rated,
                     TipCheckAnswer& answer) {
     answer.mean = Flow::from_si(judged.spread.mean);
@@ -383,6 +391,7 @@ void fill_judgement(TipSetResult judged, const ChosenLimit& chosen, const Rated&
     answer.variation_population = Fraction::from_si(judged.spread.variation_population);
     answer.rated = rated.flow;
     answer.replace_all = judged.replace_all;
+    answer.limits = figures_of(chosen.limits);
     const bool own = chosen.rule == TipLimitRule::own;
     answer.limit_text = own ? std::string("limits of your own")
                             : std::string(calibration::published_tip_limit(chosen.rule).text);

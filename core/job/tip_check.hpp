@@ -29,8 +29,8 @@ struct EarlierTipCheck {
     std::optional<Reading<Kind::duration>> time_since{};
 };
 
-/// Limits of the user's own.
-struct OwnTipLimits {
+/// How far a tip may be off; an absent side is not tested.
+struct TipLimitFigures {
     std::optional<Fraction> above_rating{};
     std::optional<Fraction> below_rating{};
     std::optional<Fraction> above_mean{};
@@ -51,7 +51,7 @@ struct TipCheckRequest {
     std::optional<Reading<Kind::pressure>> pressure{};  ///< at the tips while catching
 
     std::optional<calibration::TipLimitRule> limit{};
-    std::optional<OwnTipLimits> own_limits{};
+    std::optional<TipLimitFigures> own_limits{};
     bool replace_at_limit = false;
 
     std::optional<Reading<Kind::speed>> speed{};
@@ -82,7 +82,8 @@ struct TipCheckAnswer {
     Fraction variation_population{};  ///< the same with n
     std::optional<Flow> rated{};      ///< at the measured pressure
     std::optional<Fraction> mean_from_rating{};
-    std::string limit_text{};
+    TipLimitFigures limits{};  ///< that judged, as figures
+    std::string limit_text{};  ///< and in words
     std::string limit_source{};
     std::vector<int> replace{};
     std::vector<int> clean{};

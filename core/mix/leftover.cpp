@@ -15,7 +15,7 @@ constexpr std::size_t most_grounds = 50;
 
 /// The leftover mix, worked out once.
 struct Remains {
-    const LeftoverRequest* request;
+    const LeftoverRequest* request = nullptr;
     MixBasis basis;
     MixContents contents;
     double left = 0.0;  ///< m3
@@ -207,7 +207,7 @@ double share_that_fits(const std::vector<LimitCheck>& checks, const Delivery& de
 
 /// One piece of ground with the mix that would go on it.
 struct Placement {
-    const LeftoverGround* ground;
+    const LeftoverGround* ground = nullptr;
     std::string field{};
     double area = 0.0;  ///< m2 to be sprayed
     double mix = 0.0;   ///< m3 of leftover mix

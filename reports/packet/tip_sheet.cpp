@@ -8,7 +8,6 @@ namespace swathbook::reports {
 namespace {
 
 using calibration::TipAction;
-using calibration::TipLimits;
 using calibration::TipResult;
 using calibration::TipVerdict;
 using job::TipCheckAnswer;
@@ -55,39 +54,18 @@ std::string flow_text(Flow flow, const Voice& voice) {
     return flow_number(flow, voice) + (voice.units == UnitSystem::us ? " gal/min" : " L/min");
 }
 
-/// The limits the answer was judged by, found again from what was asked.
-TipLimits limits_used(const ComputedTipCheck& check) {
-    using calibration::TipLimitRule;
-    if (check.request.own_limits) {
-        const job::OwnTipLimits& own = *check.request.own_limits;
-        const auto figure = [](const std::optional<Fraction>& limit) {
-            return limit ? std::optional<double>(limit->si()) : std::nullopt;
-        };
-        return {figure(own.above_rating),
-                figure(own.below_rating),
-                figure(own.above_mean),
-                figure(own.below_mean),
-                {}};
-    }
-    for (const calibration::PublishedTipLimit& limit : calibration::published_tip_limits()) {
-        if (limit.text == check.answer.limit_text) {
-            return calibration::limits_of(limit.rule, check.answer.rated);
-        }
-    }
-    return {};
-}
-
 /// Limit lines as deviations from what the picture's zero stands for.
 std::vector<LimitLine> limit_lines(const ComputedTipCheck& check, const Voice& voice) {
-    const TipLimits limits = limits_used(check);
     const TipCheckAnswer& answer = check.answer;
+    const job::TipLimitFigures& limits = answer.limits;
     const double zero = answer.rated ? answer.rated->si() : answer.mean.si();
     std::vector<LimitLine> lines;
-    const auto add = [&](const std::optional<double>& limit, double sign, double base,
+    const auto add = [&](const std::optional<Fraction>& limit, double sign, double base,
                          Phrase words) {
         if (limit) {
-            const std::string figure = signed_percent(sign * *limit, 0);
-            lines.push_back({base * (1 + sign * *limit) / zero - 1, voice.say(words, {figure})});
+            const double off = sign * limit->si();
+            lines.push_back(
+                {base * (1 + off) / zero - 1, voice.say(words, {signed_percent(off, 0)})});
         }
     };
     if (answer.rated) {

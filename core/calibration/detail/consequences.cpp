@@ -74,7 +74,7 @@ ShortcutFacts facts_of(const Outcome& outcome) {
     facts.spacing = si_of(request.spacing);
     facts.band_width = si_of(request.band_width);
     facts.row_spacing = si_of(request.row_spacing);
-    facts.tips = static_cast<int>(outcome.plan.tips + 0.5);
+    facts.tips = static_cast<int>(std::lround(outcome.plan.tips));
     facts.wide_swath = request.sprayer != SprayerKind::boom && request.sprayer != SprayerKind::band;
     facts.course_time = outcome.ground.course_time;
     facts.catch_time = outcome.caught.catch_time;

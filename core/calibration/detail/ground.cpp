@@ -241,12 +241,13 @@ Result<void> check_area(const CalibrateRequest& request, const Ground& ground, c
 /// Times and speed, as far as the method has them.
 Result<void> measure_motion(const CalibrateRequest& request, CalibrationMethod method,
                             Ground& ground, ErrorBudget& budget, Notes& notes) {
-    if (method != CalibrationMethod::refill) {
-        SWATHBOOK_CHECK(time_the_course(request, ground, budget));
-        // A plot may be sprayed in several strips: its time says nothing about the speed.
-        if (method != CalibrationMethod::timed_plot) {
-            SWATHBOOK_CHECK(check_run_speed(request, ground, notes));
-        }
+    if (method == CalibrationMethod::refill) {
+        return {};
+    }
+    SWATHBOOK_CHECK(time_the_course(request, ground, budget));
+    // A plot may be sprayed in several strips: its time says nothing about the speed.
+    if (method != CalibrationMethod::timed_plot) {
+        SWATHBOOK_CHECK(check_run_speed(request, ground, notes));
     }
     if (method == CalibrationMethod::flow_and_speed && ground.speed <= 0.0 && request.speed) {
         ground.speed = request.speed->value.si();

@@ -109,7 +109,7 @@ TEST(JobTipCheck, without_a_rating_the_mean_judges_and_that_is_said) {
 
 TEST(JobTipCheck, own_limits_are_used_and_checked) {
     TipCheckRequest request = rated({.400, .419, .421, .400});
-    request.own_limits = OwnTipLimits{};
+    request.own_limits = TipLimitFigures{};
     request.own_limits->above_rating = Fraction::of(5, percents);
     EXPECT_THAT(answered(request).replace, ElementsAre(3));
     request.own_limits->above_rating = Fraction::of(0, percents);
