@@ -69,7 +69,7 @@ def files_to_lint() -> list[Path]:
     commands = json.loads((ROOT / "build/dev/compile_commands.json").read_text())
     files = {Path(command["file"]).resolve() for command in commands}
     wanted = [ROOT / "core", ROOT / "api"]
-    return sorted(file for file in files
+    return sorted(file for file in files if ".gen." not in file.name
                   if file.is_file() and any(top in file.parents for top in wanted))
 
 

@@ -1,8 +1,9 @@
 #include "core/mix/limits.hpp"
 
-#include <fmt/format.h>
-
+#include <array>
 #include <utility>
+
+#include <fmt/format.h>
 
 #include "core/quantity/print.hpp"
 
@@ -273,7 +274,7 @@ std::vector<LimitCheck> check_limits(const ProductCard& card, const Delivery& de
 }
 
 std::string_view spoken_limit(std::string_view limit) {
-    constexpr std::pair<std::string_view, std::string_view> words[] = {
+    constexpr auto words = std::to_array<std::pair<std::string_view, std::string_view>>({
         {"min_single_rate", "least in one application"},
         {"max_single_rate", "most in one application"},
         {"max_yearly_rate", "most in a year"},
@@ -282,7 +283,7 @@ std::string_view spoken_limit(std::string_view limit) {
         {"max_carrier", "most mix per area"},
         {"min_percent", "least share in the mix"},
         {"max_percent", "largest share in the mix"},
-    };
+    });
     for (const auto& [word, spoken] : words) {
         if (word == limit) {
             return spoken;

@@ -66,7 +66,8 @@ Result<double> band_share_of(const LoadsRequest& request, Notes& notes) {
     if (!request.bands) {
         return 1.0;
     }
-    const auto& [band, row] = *request.bands;
+    const auto& band = request.bands->band_width;
+    const auto& row = request.bands->row_spacing;
     if (band.value > row.value) {
         return fail(ErrorCode::inconsistent, "bands.band_width",
                     fmt::format("The band ({}) is wider than the row spacing ({}). If the bands "

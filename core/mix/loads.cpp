@@ -18,7 +18,7 @@ constexpr double small_load = 0.1;  // of the tank: pumps draw air and agitation
 
 /// Everything the parts of the answer are made from.
 struct Job {
-    const LoadsRequest* request;
+    const LoadsRequest* request = nullptr;
     GroundPlan ground;
     MixBasis basis;
     MixContents contents;
@@ -527,23 +527,26 @@ void remark_on_shared(const ProductTotal& one, const IngredientTotal& a, const P
                            one.name, other.name, a.name, sum));
 }
 
+struct Holding {
+    const ProductTotal* product = nullptr;
+    const IngredientTotal* ingredient = nullptr;
+};
+
 /// Two products with one ingredient share its yearly and single limits, which no card alone sees.
 void remark_on_shared_ingredients(const LoadsAnswer& answer, Notes& notes) {
-    struct Holding {
-        const ProductTotal* product;
-        const IngredientTotal* ingredient;
-    };
-    std::vector<Holding> seen;
+    std::vector<Holding> holdings;
     for (const ProductTotal& product : answer.products) {
         for (const IngredientTotal& ingredient : product.ingredients) {
-            for (const Holding& earlier : seen) {
-                if (earlier.product != &product &&
-                    same_name(earlier.ingredient->name, ingredient.name)) {
-                    remark_on_shared(*earlier.product, *earlier.ingredient, product, ingredient,
-                                     notes);
-                }
+            holdings.push_back({&product, &ingredient});
+        }
+    }
+    for (std::size_t i = 0; i < holdings.size(); ++i) {
+        for (std::size_t j = 0; j < i; ++j) {
+            const auto& [one, in_one] = holdings[j];
+            const auto& [other, in_other] = holdings[i];
+            if (one != other && same_name(in_one->name, in_other->name)) {
+                remark_on_shared(*one, *in_one, *other, *in_other, notes);
             }
-            seen.push_back({&product, &ingredient});
         }
     }
 }

@@ -106,8 +106,8 @@ std::string spoken(const Reach& reach, double top, Form form, UnitSystem units) 
 
 /// What every choice of one tool shares.
 struct Ground {
-    const MeasureTask* task;
-    const std::string* tool;
+    const MeasureTask* task = nullptr;
+    const std::string* tool = nullptr;
     double top = 0.0;
     double exact = 0.0;  ///< in the tool's own sort
     bool weighs = false;

@@ -1,5 +1,7 @@
 #include "core/mix/order.hpp"
 
+#include <array>
+
 namespace swathbook::mix {
 namespace {
 
@@ -11,7 +13,7 @@ constexpr std::uint32_t bit(Formulation formulation) {
 }
 
 // data/mix-orders/orders.tsv, line by line.
-constexpr ConventionStep steps[] = {
+constexpr auto steps = std::to_array<ConventionStep>({
     ConventionStep{
         C::dry_suspension_solution_emulsion, 0.5, 0.75, 0,
         "Fill the clean tank half to three quarters full with carrier and start the agitation."},
@@ -109,7 +111,7 @@ constexpr ConventionStep steps[] = {
     ConventionStep{C::packet_dry_conditioner_liquid, 1.0, 1.0, 0, "Fill up with carrier."},
     ConventionStep{C::packet_dry_conditioner_liquid, 0, 0, bit(F::defoamer),
                    "Add defoamer as needed."},
-};
+});
 
 }  // namespace
 

@@ -1,9 +1,10 @@
 #include "core/mix/product.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
+#include <array>
 #include <cmath>
+
+#include <fmt/format.h>
 
 namespace swathbook::mix {
 namespace {
@@ -33,15 +34,9 @@ std::string_view trimmed(std::string_view text) {
 /// Takes "EPA Reg. No." and its spellings off the front; leaves anything else alone.
 std::string_view without_introduction(std::string_view text) {
     constexpr std::string_view letters = "abcdefghijklmnopqrstuvwxyz .:#";
-    constexpr std::string_view known[] = {"epa",
-                                          "epareg",
-                                          "eparegno",
-                                          "eparegistration",
-                                          "regno",
-                                          "reg",
-                                          "eparegistrationno",
-                                          "eparegnumber",
-                                          "eparegistrationnumber"};
+    constexpr auto known = std::to_array<std::string_view>(
+        {"epa", "epareg", "eparegno", "eparegistration", "regno", "reg", "eparegistrationno",
+         "eparegnumber", "eparegistrationnumber"});
     std::size_t end = 0;
     std::string words;
     while (end < text.size() && letters.find(lower(text[end])) != std::string_view::npos) {
@@ -329,7 +324,7 @@ Result<void> check_card(const ProductCard& card, std::string_view field) {
 }
 
 std::vector<std::string> not_entered(const LabelLimits& limits) {
-    const std::pair<bool, const char*> all[] = {
+    const auto all = std::to_array<std::pair<bool, std::string_view>>({
         {limits.min_single_rate.has_value(), "min_single_rate"},
         {limits.max_single_rate.has_value(), "max_single_rate"},
         {limits.max_yearly_rate.has_value(), "max_yearly_rate"},
@@ -354,7 +349,7 @@ std::vector<std::string> not_entered(const LabelLimits& limits) {
         {limits.max_temperature.has_value(), "max_temperature"},
         {limits.max_boom_height.has_value(), "max_boom_height"},
         {limits.protective_equipment.has_value(), "protective_equipment"},
-    };
+    });
     std::vector<std::string> missing;
     for (const auto& [entered, word] : all) {
         if (!entered) {

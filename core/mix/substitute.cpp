@@ -194,7 +194,7 @@ Result<Delivery> delivered(const SubstituteRequest& request, const ProductRate& 
     product.applied_this_year = request.applied_this_year;
     product.applications_this_year = request.applications_this_year;
     MixBasis basis;
-    Dissolved dissolved;
+    const Dissolved dissolved;
     if (request.mix_per_area) {
         const double mix = request.mix_per_area->value.si();
         if (!(mix > 0.0 && mix <= 10.0)) {

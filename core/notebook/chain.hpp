@@ -52,7 +52,7 @@ struct Link {
 /// record, on another device) can show that.
 ///
 /// @return problems sorted by device and entry; empty when all is well
-[[nodiscard]] std::vector<ChainProblem> verify_chains(std::span<const Link> links);
+[[nodiscard]] std::vector<ChainProblem> verify_chains(std::span<const Link> given);
 [[nodiscard]] std::vector<ChainProblem> verify_chains(std::span<const Entry> entries);
 
 }  // namespace swathbook::notebook

@@ -72,6 +72,8 @@ class Fold {
 public:
     Fold();
     ~Fold();
+    Fold(const Fold&) = delete;
+    Fold& operator=(const Fold&) = delete;
     Fold(Fold&&) noexcept;
     Fold& operator=(Fold&&) noexcept;
 

@@ -1,6 +1,7 @@
-#include <fmt/format.h>
-
 #include <algorithm>
+#include <iterator>
+
+#include <fmt/format.h>
 
 #include "core/notebook/body.hpp"
 #include "core/notebook/fold.hpp"
@@ -18,26 +19,35 @@ std::string_view word_of(ConflictKind kind) {
     return "edit_after_close";
 }
 
+namespace {
+
+/// A thing's fields, or the amendments of a record, a line each.
+void add_thing(const Fold& fold, EntryKind kind, const Uuid& subject, std::string& text) {
+    const auto out = std::back_inserter(text);
+    const std::string thing = fmt::format("{} {}", word_of(kind), text_of(subject));
+    for (const FieldNow& field : fold.fields(kind, subject)) {
+        fmt::format_to(out, "{} {} {}\n", thing, field.name, field.value);
+    }
+    if (kind != EntryKind::amendment) {
+        return;
+    }
+    for (const AmendmentNow& amendment : fold.amendments(subject)) {
+        fmt::format_to(out, "{} {} {}\n", thing, text_of(amendment.stamp.id), amendment.body);
+    }
+}
+
+}  // namespace
+
 std::string state_text(const Fold& fold) {
     std::string text;
-    const auto out = std::back_inserter(text);
     for (int number = 1; number <= entry_kinds; ++number) {
         const auto kind = static_cast<EntryKind>(number);
         for (const Uuid& subject : fold.subjects(kind)) {
-            const std::string thing = fmt::format("{} {}", word_of(kind), text_of(subject));
-            for (const FieldNow& field : fold.fields(kind, subject)) {
-                fmt::format_to(out, "{} {} {}\n", thing, field.name, field.value);
-            }
-            if (kind == EntryKind::amendment) {
-                for (const AmendmentNow& amendment : fold.amendments(subject)) {
-                    fmt::format_to(out, "{} {} {}\n", thing, text_of(amendment.stamp.id),
-                                   amendment.body);
-                }
-            }
+            add_thing(fold, kind, subject, text);
         }
     }
     for (const Conflict& conflict : fold.conflicts()) {
-        fmt::format_to(out, "conflict {} {} {} {}\n", word_of(conflict.kind),
+        fmt::format_to(std::back_inserter(text), "conflict {} {} {} {}\n", word_of(conflict.kind),
                        text_of(conflict.record), text_of(conflict.entry), conflict.field);
     }
     return text;

@@ -2,7 +2,6 @@
 
 #include <cstdint>
 #include <cstring>
-#include <memory>
 #include <string_view>
 #include <unordered_map>
 #include <vector>
@@ -18,8 +17,7 @@ public:
         }
         if (text.size() > left_) {
             const std::size_t size = text.size() > block_size ? text.size() : block_size;
-            blocks_.push_back(std::make_unique<char[]>(size));
-            free_ = blocks_.back().get();
+            free_ = blocks_.emplace_back(size).data();
             left_ = size;
         }
         char* place = free_;
@@ -31,7 +29,7 @@ public:
 
 private:
     static constexpr std::size_t block_size = std::size_t{1} << 18;
-    std::vector<std::unique_ptr<char[]>> blocks_;
+    std::vector<std::vector<char>> blocks_;
     char* free_ = nullptr;
     std::size_t left_ = 0;
 };
