@@ -40,6 +40,14 @@ Result<void> check_people(const CrewRequest& request) {
         const CrewPerson& person = request.people[i];
         const std::string where = fmt::format("people[{}].", i);
         const std::string name = name_of(person, i);
+        for (std::size_t earlier = 0; earlier < i && !person.name.empty(); ++earlier) {
+            if (request.people[earlier].name == person.name) {
+                return fail(ErrorCode::inconsistent, where + "name",
+                            fmt::format("Two people are called {}. Name them apart, or nobody can "
+                                        "tell whose recipe is whose.",
+                                        name));
+            }
+        }
         SWATHBOOK_CHECK(require_usable(person.output, where + "output", "The output of " + name));
         SWATHBOOK_CHECK(require_usable(person.flow, where + "flow", "The flow of " + name));
         SWATHBOOK_CHECK(require_usable(person.tank, where + "tank", "The tank of " + name));

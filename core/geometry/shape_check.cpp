@@ -168,11 +168,9 @@ Result<void> for_near_pairs(std::vector<Span> spans, Check check) {
     });
     for (std::size_t i = 0; i < spans.size(); ++i) {
         for (std::size_t j = i + 1; j < spans.size() && spans[j].west <= spans[i].east; ++j) {
-            if (spans[i].south > spans[j].north || spans[j].south > spans[i].north) {
-                continue;
-            }
             const auto [low, high] = std::minmax(spans[i].index, spans[j].index);
-            SWATHBOOK_CHECK(check(low, high));
+            const bool meet = spans[i].south <= spans[j].north && spans[j].south <= spans[i].north;
+            SWATHBOOK_CHECK(meet ? check(low, high) : Result<void>());
         }
     }
     return {};

@@ -79,6 +79,16 @@ Result<void> check(const WaterRequest& request, UnitSystem units) {
             "Give the minerals of a water report (K, Na, Ca, Mg, Fe in ppm), or the AMS the "
             "label asks for.");
     }
+    if (request.hardness && !request.hardness_scale) {
+        return fail(
+            ErrorCode::invalid_input, "hardness_scale",
+            fmt::format("A hardness of {0} is {0} ppm as CaCO3, or {1} ppm if it is in grains "
+                        "per gallon, or {2} ppm in German degrees. Say which: "
+                        "ppm_calcium_carbonate, grains_per_gallon or german_degrees.",
+                        show_number(*request.hardness),
+                        show_number(*request.hardness * ppm_per_grain),
+                        show_number(*request.hardness * ppm_per_german_degree)));
+    }
     if (request.hardness && !(*request.hardness >= 0.0 && *request.hardness <= most_ppm)) {
         return fail(ErrorCode::out_of_range, "hardness",
                     fmt::format("Hardness lies between 0 and {}; got {}.", most_ppm,
@@ -150,7 +160,7 @@ Result<void> put_hardness(const WaterRequest& request, WaterAnswer& answer, Note
     std::optional<double> stated;
     if (request.hardness) {
         stated =
-            as_calcium_carbonate(*request.hardness, request.hardness_scale).in(parts_per_million);
+            as_calcium_carbonate(*request.hardness, *request.hardness_scale).in(parts_per_million);
         answer.hardness_asks_least = pounds_per_100(0.014 * *stated / carbonate_per_magnesium);
         answer.hardness_asks_most = pounds_per_100(0.009 * *stated / carbonate_per_calcium);
     }

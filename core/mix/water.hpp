@@ -25,8 +25,8 @@ struct WaterRequest {
     std::optional<Reading<Kind::dissolved>> calcium{};
     std::optional<Reading<Kind::dissolved>> magnesium{};
     std::optional<Reading<Kind::dissolved>> iron{};
-    std::optional<double> hardness{};  ///< only where the ions were not measured
-    HardnessScale hardness_scale = HardnessScale::ppm_calcium_carbonate;
+    std::optional<double> hardness{};               ///< only where the ions were not measured
+    std::optional<HardnessScale> hardness_scale{};  ///< needed with hardness
     std::optional<Reading<Kind::product_mass_per_mix>> label_least{};  ///< AMS, as typed
     std::optional<Reading<Kind::product_mass_per_mix>> label_most{};
     std::vector<Reading<Kind::volume>> tanks{};               ///< fills to work amounts out for

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "core/calibration/detail/closeness.hpp"
 #include "core/calibration/detail/measured.hpp"
 #include "core/calibration/repeats.hpp"
 #include "core/quantity/print.hpp"
@@ -29,6 +30,8 @@ struct TipGroup {
     double sum = 0.0;
     double squares = 0.0;  ///< about the mean, after the second pass
     int count = 0;
+    double least = endless;
+    double most = 0.0;
     [[nodiscard]] double mean() const { return sum / count; }
 };
 
@@ -53,17 +56,17 @@ Result<std::vector<OneCatch>> read_catches(const CalibrateRequest& request,
         one.tip = entered.tip;
         if (entered.amount) {
             one.volume = entered.amount->value.si();
-            one.relative_half_step = entered.amount->half_step_si / one.volume;
+            one.relative_half_step = closeness_of(*entered.amount);
         } else {
             caught.weighed = true;
             one.volume = entered.weight->value.si() / liquid_density(request);
-            one.relative_half_step = entered.weight->half_step_si / entered.weight->value.si();
+            one.relative_half_step = closeness_of(*entered.weight);
         }
         double time = ground.course_time;
         double half_step = 0.0;
         if (entered.time) {
             time = entered.time->value.si();
-            half_step = entered.time->half_step_si;
+            half_step = closeness_of_time(*entered.time);
             time_sum += time;
             ++timed;
         } else if (method == CalibrationMethod::flow_and_speed) {
@@ -103,6 +106,8 @@ std::vector<TipGroup> group_by_tip(const std::vector<OneCatch>& catches, bool on
         }
         group->sum += one.rate;
         ++group->count;
+        group->least = std::min(group->least, one.rate);
+        group->most = std::max(group->most, one.rate);
     }
     std::size_t next = 0;
     for (const OneCatch& one : catches) {
@@ -188,6 +193,7 @@ Result<Caught> caught_in_jugs(const CalibrateRequest& request, CalibrationMethod
     double volumes = 0.0;
     for (const TipGroup& group : groups) {
         sum += group.mean();
+        caught.repeats_ratio = std::max(caught.repeats_ratio, group.most / group.least);
     }
     for (const OneCatch& one : catches) {
         volumes += one.volume;
@@ -231,7 +237,7 @@ Result<Caught> caught_by_refill(const CalibrateRequest& request, ErrorBudget& bu
     Caught caught;
     caught.volume = request.refill->value.si();
     constexpr double mark_share_of_tank = 0.005;
-    double mark = request.refill->half_step_si;
+    double mark = closeness_of(*request.refill) * caught.volume;
     if (request.mark_tolerance) {
         mark = request.mark_tolerance->value.si();
     } else if (request.tank_volume) {
@@ -243,13 +249,22 @@ Result<Caught> caught_by_refill(const CalibrateRequest& request, ErrorBudget& bu
     return caught;
 }
 
-Result<Caught> entered_flow(const CalibrateRequest& request, ErrorBudget& budget) {
+Caught entered_flow(const CalibrateRequest& request, const TipPlan& plan, ErrorBudget& budget,
+                    Notes& notes) {
     Caught caught;
-    caught.flow = request.flow->value.si();
+    const bool of_one_tip = request.catch_covers == CatchCovers::one_tip;
+    caught.flow = request.flow->value.si() * (of_one_tip ? plan.tips : 1.0);
+    if (of_one_tip && plan.tips > 1.0) {
+        notes.show([&] {
+            return Step{"Flow of the tips serving the width",
+                        fmt::format("{} x {} tips", show(*request.flow, notes.units()), plan.tips),
+                        show(Flow::from_si(caught.flow), notes.units())};
+        });
+    }
     if (request.tips) {
         caught.flow_per_tip = caught.flow / *request.tips;
     }
-    budget.add_limit(ErrorSource::flow, request.flow->half_step_si / caught.flow);
+    budget.add_limit(ErrorSource::flow, closeness_of(*request.flow));
     add_vessel(request, budget);
     return caught;
 }
@@ -311,7 +326,7 @@ Result<Caught> caught_of(const CalibrateRequest& request, CalibrationMethod meth
         return caught_by_refill(request, budget);
     }
     if (method == CalibrationMethod::flow_and_speed && request.flow) {
-        return entered_flow(request, budget);
+        return entered_flow(request, plan, budget, notes);
     }
     return caught_in_jugs(request, method, plan, ground, budget, notes);
 }

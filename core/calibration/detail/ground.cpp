@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "core/calibration/detail/closeness.hpp"
 #include "core/calibration/detail/measured.hpp"
 #include "core/calibration/entry_limits.hpp"
 #include "core/calibration/repeats.hpp"
@@ -41,9 +42,9 @@ struct Width {
 };
 
 Width entered_width(const CalibrateRequest& request, const Reading<Kind::length>& reading) {
-    return {reading.value.si(), std::max(relative_half_step(reading),
-                                         tolerance_or(request.width_tolerance,
-                                                      usual_width_tolerance(request.sprayer)))};
+    return {reading.value.si(),
+            std::max(closeness_of(reading), tolerance_or(request.width_tolerance,
+                                                         usual_width_tolerance(request.sprayer)))};
 }
 
 Result<void> check_wetted(const CalibrateRequest& request, const Notes& notes) {
@@ -109,7 +110,7 @@ Result<void> time_the_course(const CalibrateRequest& request, Ground& ground, Er
     double half_steps = 0.0;
     for (const auto& time : request.course_times) {
         times.push_back(time.value.si());
-        half_steps = std::max(half_steps, time.half_step_si);
+        half_steps = std::max(half_steps, closeness_of_time(time));
     }
     const Repeats repeats = repeats_of(times);
     ground.course_time = repeats.mean;
@@ -167,8 +168,8 @@ Result<void> measure_course(const CalibrateRequest& request, CalibrationMethod m
         method == CalibrationMethod::refill || method == CalibrationMethod::timed_plot;
     if (area_counts && request.area) {
         ground.area = request.area->value.si();
-        budget.add_limit(ErrorSource::area, std::max(relative_half_step(*request.area),
-                                                     std::sqrt(2.0) * length_tolerance));
+        budget.add_limit(ErrorSource::area,
+                         std::max(closeness_of(*request.area), std::sqrt(2.0) * length_tolerance));
         return {};
     }
     if (width.si <= 0.0) {
@@ -183,7 +184,7 @@ Result<void> measure_course(const CalibrateRequest& request, CalibrationMethod m
     ground.length = request.course_length->value.si();
     ground.area = ground.length * ground.width;
     budget.add_limit(ErrorSource::course_length,
-                     std::max(relative_half_step(*request.course_length), length_tolerance));
+                     std::max(closeness_of(*request.course_length), length_tolerance));
     return {};
 }
 

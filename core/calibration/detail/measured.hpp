@@ -25,11 +25,12 @@ struct TipPlan {
 };
 
 struct Caught {
-    double flow = 0.0;          ///< of all tips serving the width; 0 when no time is known
-    double flow_per_tip = 0.0;  ///< 0 when tips are not known
-    double volume = 0.0;        ///< for one course or plot, or the refill
-    double catch_time = 0.0;    ///< mean of the entered catch times; 0 when none was entered
-    double mean_catch = 0.0;    ///< volume of one catch as made
+    double flow = 0.0;           ///< of all tips serving the width; 0 when no time is known
+    double flow_per_tip = 0.0;   ///< 0 when tips are not known
+    double volume = 0.0;         ///< for one course or plot, or the refill
+    double catch_time = 0.0;     ///< mean of the entered catch times; 0 when none was entered
+    double mean_catch = 0.0;     ///< volume of one catch as made
+    double repeats_ratio = 1.0;  ///< largest over smallest repeat of the same tip or tips
     int catches = 0;
     bool weighed = false;
 };

@@ -1,8 +1,10 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
 
+#include "core/calibration/detail/closeness.hpp"
 #include "core/calibration/detail/consequences.hpp"
 #include "core/calibration/standard_courses.hpp"
 #include "core/quantity/print.hpp"
@@ -74,18 +76,6 @@ void find_tip_traps(const Outcome& outcome, Notes& notes) {
                                shown_output(outcome.output / outcome.plan.tips, notes),
                                shown_output(outcome.output, notes)));
     }
-    constexpr double same_boom = 0.05;
-    const double boom = spacing * outcome.plan.tips;
-    if (request.width && request.tips && spacing > 0.0 &&
-        std::fabs(outcome.ground.width / boom - 1.0) > same_boom &&
-        std::fabs(outcome.ground.width / spacing - 1.0) >= same_width) {
-        notes.find(Severity::warning, "width_against_spacing",
-                   fmt::format("{} tips at {} serve {}, not {}. The width entered is used; count "
-                               "the tips and measure again.",
-                               outcome.plan.tips, show(*request.spacing, notes.units()),
-                               show(Length::from_si(boom), notes.units()),
-                               show(*request.width, notes.units())));
-    }
     if (!outcome.plan.one_tip || outcome.plan.tips <= 1.0) {
         return;
     }
@@ -102,6 +92,113 @@ void find_tip_traps(const Outcome& outcome, Notes& notes) {
                                "Catch every tip before mixing.",
                                tips.size(), show_number(outcome.plan.tips, 4),
                                cluster ? ", which the tips of a boomless cluster do not" : ""));
+    }
+}
+
+void find_width_against_spacing(const Outcome& outcome, Notes& notes) {
+    constexpr double same_boom = 0.05;
+    const CalibrateRequest& request = outcome.request;
+    if (!request.width || !request.tips || !request.spacing) {
+        return;
+    }
+    const double boom = request.spacing->value.si() * *request.tips;
+    if (std::fabs(outcome.ground.width / boom - 1.0) <= same_boom ||
+        std::fabs(request.width->value / request.spacing->value - 1.0) < same_width) {
+        return;
+    }
+    notes.find(
+        Severity::warning, "width_against_spacing",
+        fmt::format("{} tips at {} serve {}, not {}. The width entered is used; on the other "
+                    "the output is {}. Count the tips and measure again.",
+                    *request.tips, show(*request.spacing, notes.units()),
+                    show(Length::from_si(boom), notes.units()), show(*request.width, notes.units()),
+                    shown_output(outcome.output * outcome.ground.width / boom, notes)));
+}
+
+/// A flow entered for several tips that is about what one gives.
+void find_flow_of_one_tip(const Outcome& outcome, Notes& notes) {
+    // The smallest tip of the colour code gives 0.1 gal/min at 40 psi.
+    constexpr double smallest = 0.1 * us_gallons_per_minute.si;
+    constexpr double largest = 1.5 * us_gallons_per_minute.si;
+    const CalibrateRequest& request = outcome.request;
+    if (!request.flow || !request.tips || *request.tips < 2 || request.catch_covers) {
+        return;
+    }
+    const double flow = request.flow->value.si();
+    if (flow / *request.tips >= smallest || flow < smallest || flow > largest) {
+        return;
+    }
+    notes.find(
+        Severity::warning, "flow_of_one_tip",
+        fmt::format("{} through {} tips is {} each, less than the smallest usual tip gives. If "
+                    "it is the flow of one tip, the output is {}, not {}: enter catch_covers "
+                    "as one_tip or all_tips.",
+                    show(*request.flow, notes.units()), *request.tips,
+                    show(Flow::from_si(flow / *request.tips), notes.units()),
+                    shown_output(outcome.output * *request.tips, notes),
+                    shown_output(outcome.output, notes)),
+        "sizes: ISO 10625");
+}
+
+/// Several tips on one band are counted on that band together.
+void find_tips_on_one_band(const Outcome& outcome, Notes& notes) {
+    const CalibrateRequest& request = outcome.request;
+    if (request.sprayer != SprayerKind::band || !request.tips || *request.tips < 2) {
+        return;
+    }
+    notes.find(*request.tips > 3 ? Severity::warning : Severity::note, "tips_on_one_band",
+               fmt::format("{} tips are counted on one band. If they serve a band each, the output "
+                           "under the bands is {}, not {}: leave tips out.",
+                           *request.tips, shown_output(outcome.output / *request.tips, notes),
+                           shown_output(outcome.output, notes)));
+}
+
+constexpr double far_apart = 1.2;  // the largest repeat over the smallest
+
+void find_repeats_apart(const Outcome& outcome, Notes& notes) {
+    const CalibrateRequest& request = outcome.request;
+    if (request.course_times.size() > 1) {
+        const auto [least, most] = std::ranges::minmax(
+            request.course_times, {}, [](const auto& time) { return time.value.si(); });
+        if (most.value > least.value * far_apart) {
+            notes.find(Severity::warning, "times_far_apart",
+                       fmt::format("The course times run from {} to {}. Passes in one gear agree "
+                                   "within a few percent: look for a slip of the pen or a missed "
+                                   "stake, and time the odd one again.",
+                                   show(least, notes.units()), show(most, notes.units())));
+        }
+    }
+    if (outcome.caught.repeats_ratio > far_apart) {
+        notes.find(Severity::warning, "catches_far_apart",
+                   fmt::format("The largest catch is {} times the smallest of the same tips. "
+                               "Repeats agree within a few percent: look for a slip of the pen, "
+                               "another unit or a clogged tip, and catch the odd one again.",
+                               show_number(outcome.caught.repeats_ratio)));
+    }
+}
+
+/// A reading typed more roughly than anybody reads.
+void find_rough_entries(const Outcome& outcome, Notes& notes) {
+    constexpr double worth_a_word = 0.10;
+    const CalibrateRequest& request = outcome.request;
+    const auto remark = [&](const auto& reading) {
+        const double half_step = reading.half_step_si / reading.value.si();
+        if (half_step <= worth_a_word || reading.text.find('/') != std::string::npos) {
+            return false;
+        }
+        notes.find(Severity::advice, "typed_roughly",
+                   fmt::format("\"{}\" has too few digits to tell how closely it was read; 2.5 % "
+                               "is taken. Type the digits that were read, as 2.0 for 2.",
+                               reading.text));
+        return true;
+    };
+    for (const Catch& one : request.catches) {
+        if ((one.amount && remark(*one.amount)) || (one.weight && remark(*one.weight))) {
+            return;
+        }
+    }
+    if ((request.refill && remark(*request.refill)) || (request.flow && remark(*request.flow))) {
+        return;
     }
 }
 
@@ -124,7 +221,8 @@ void find_width_traps(const Outcome& outcome, Notes& notes) {
 }
 
 bool says_imperial(std::string_view text) {
-    return text.find("imp") != std::string_view::npos || text.find("Imp") != std::string_view::npos;
+    return std::ranges::any_of(std::array{"imp", "Imp", "IMP", "UK", "uk"},
+                               [text](const char* word) { return text.contains(word); });
 }
 
 void find_unit_traps(const Outcome& outcome, Notes& notes) {
@@ -198,6 +296,11 @@ void find_traps(const Outcome& outcome, Notes& notes) {
     find_course_shortcut(outcome, notes);
     find_minute_catch(outcome, notes);
     find_tip_traps(outcome, notes);
+    find_width_against_spacing(outcome, notes);
+    find_flow_of_one_tip(outcome, notes);
+    find_tips_on_one_band(outcome, notes);
+    find_repeats_apart(outcome, notes);
+    find_rough_entries(outcome, notes);
     find_width_traps(outcome, notes);
     find_unit_traps(outcome, notes);
     find_missing_repeats(outcome, notes);

@@ -78,6 +78,7 @@ RC_GTEST_PROP(Water, HardnessBoundsHoldEveryMixtureOfCalciumAndMagnesium, ()) {
     const WaterAnswer known = answered(ions);
     WaterRequest lumped;
     lumped.hardness = known.hardness->in(parts_per_million);
+    lumped.hardness_scale = HardnessScale::ppm_calcium_carbonate;
     const WaterAnswer bounds = answered(lumped);
     RC_ASSERT(bounds.hardness_asks_least->si() <= known.ams->si() * (1.0 + 1e-12));
     RC_ASSERT(known.ams->si() <= bounds.hardness_asks_most->si() * (1.0 + 1e-12));
@@ -92,6 +93,7 @@ TEST(Water, RefusesWhatCannotBe) {
     EXPECT_EQ(water(report(0, 0, 0, std::nan(""), 0), notes).error().field, "magnesium");
     WaterRequest hard;
     hard.hardness = -3.0;
+    hard.hardness_scale = HardnessScale::ppm_calcium_carbonate;
     EXPECT_EQ(water(hard, notes).error().field, "hardness");
     WaterRequest tank = report(0, 0, 0, 0, 0);
     tank.tanks.push_back(Volume{});
