@@ -120,6 +120,16 @@ std::string wrapped(std::string_view text, std::size_t width, std::size_t indent
     return line.empty() ? out : out + margin + line + "\n";
 }
 
+std::string with_signs(std::string text) {
+    for (std::size_t at = text.find("+-"); at != std::string::npos; at = text.find("+-", at + 2)) {
+        const char next = at + 2 < text.size() ? text[at + 2] : 'x';
+        if (next == ' ' || (next >= '0' && next <= '9')) {
+            text.replace(at, 2, "\u00B1");
+        }
+    }
+    return text;
+}
+
 std::size_t columns_of(std::string_view text) {
     return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char byte) {
         return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;

@@ -38,6 +38,8 @@ void write_error(std::string_view text);
 
 /// Breaks text into lines of at most `width` columns, each begun with `indent` spaces.
 [[nodiscard]] std::string wrapped(std::string_view text, std::size_t width, std::size_t indent);
+/// Core writes plain letters; people read signs: "+-5 %" becomes "±5 %".
+[[nodiscard]] std::string with_signs(std::string text);
 /// How many columns UTF-8 text takes: one for each code point.
 [[nodiscard]] std::size_t columns_of(std::string_view text);
 /// The text filled up with spaces to so many columns.

@@ -116,6 +116,7 @@ struct Field {
     std::string_view us_unit{};
     std::string_view metric_unit{};
     std::string_view short_label{};  ///< empty: the name, in words
+    std::string_view sample{};       ///< an amount of the usual size; empty: the kind's own
     bool is_in_full = false;
 
     /// What stands before the value on screen and paper: "Interval ±".
@@ -140,7 +141,13 @@ struct Field {
         copy.short_label = text;
         return copy;
     }
-    /// For people too with every digit, as a longitude needs.
+    /// An amount as it might be typed here, where the kind's own is of another size: "20 in".
+    [[nodiscard]] Field like(std::string_view text) const {
+        Field copy = *this;
+        copy.sample = text;
+        return copy;
+    }
+    /// For people too exactly as programs get it: every digit of a longitude, a key to copy.
     [[nodiscard]] Field in_full() const {
         Field copy = *this;
         copy.is_in_full = true;

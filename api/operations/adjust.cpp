@@ -11,27 +11,32 @@ struct Description<job::AdjustRequest> {
     static Fields fields() {
         using T = job::AdjustRequest;
         return {
-            field<&T::target>("target", "Rate wanted on the ground.").required(),
+            field<&T::target>("target", "Rate wanted on the ground.").like("12 gal/ac").required(),
             field<&T::rate>("rate", "Rate now, as calibrated with water."),
-            field<&T::tip_flow>("tip_flow", "Flow of one tip now, in place of the rate."),
+            field<&T::tip_flow>("tip_flow", "Flow of one tip now, in place of the rate.")
+                .like("0.40 gal/min"),
             field<&T::speed>("speed", "Ground speed now."),
             field<&T::pressure>("pressure", "Pressure now, at the tips."),
-            field<&T::spacing>("spacing", "Distance between tips."),
+            field<&T::spacing>("spacing", "Distance between tips.").like("20 in"),
             field<&T::width>("width", "Ground width served, in place of spacing."),
             field<&T::tips>("tips", "How many tips serve that width; left out: one."),
             field<&T::size>("size", "Size of the tips, in place of a measured flow."),
             field<&T::convention>("convention", "What the size number stands for."),
-            field<&T::rated_flow>("rated_flow", "Maker's flow, in place of a size."),
+            field<&T::rated_flow>("rated_flow", "Maker's flow, in place of a size.")
+                .like("0.40 gal/min"),
             field<&T::rated_pressure>("rated_pressure", "Pressure of the maker's flow."),
             field<&T::exponent>("exponent", "How flow follows pressure; 0.5 for plain tips."),
             field<&T::classes>("classes", "Droplet class of the tip by pressure, as printed."),
             field<&T::droplets>("droplets",
                                 "Droplet class wanted, in the label's words: coarse or coarser."),
-            field<&T::pressure_low>("pressure_low", "Lowest pressure tip and sprayer allow."),
-            field<&T::pressure_high>("pressure_high", "Highest pressure tip and sprayer allow."),
-            field<&T::speed_low>("speed_low", "Slowest speed the ground allows."),
-            field<&T::speed_high>("speed_high", "Fastest speed the ground allows."),
-            field<&T::carrier_min>("carrier_min", "Least carrier the label allows."),
+            field<&T::pressure_low>("pressure_low", "Lowest pressure tip and sprayer allow.")
+                .like("20 psi"),
+            field<&T::pressure_high>("pressure_high", "Highest pressure tip and sprayer allow.")
+                .like("60 psi"),
+            field<&T::speed_low>("speed_low", "Slowest speed the ground allows.").like("3 mph"),
+            field<&T::speed_high>("speed_high", "Fastest speed the ground allows.").like("6 mph"),
+            field<&T::carrier_min>("carrier_min", "Least carrier the label allows.")
+                .like("10 gal/ac"),
             field<&T::carrier_density>("carrier_density",
                                        "Density of the mix, where it is not like water."),
             field<&T::speeds>("speeds", "Other speeds to tell rate and pressure at.")};

@@ -39,10 +39,18 @@ template <>
 struct Description<BoundingBox> {
     static constexpr std::string_view name = "BoundingBox";
     static Fields fields() {
-        return {field<&BoundingBox::west_deg>("west", "Least longitude, degrees.").in_full(),
-                field<&BoundingBox::south_deg>("south", "Least latitude, degrees.").in_full(),
-                field<&BoundingBox::east_deg>("east", "Greatest longitude, degrees.").in_full(),
-                field<&BoundingBox::north_deg>("north", "Greatest latitude, degrees.").in_full()};
+        return {field<&BoundingBox::west_deg>("west", "Least longitude, degrees.")
+                    .in_full()
+                    .labelled("West, degrees"),
+                field<&BoundingBox::south_deg>("south", "Least latitude, degrees.")
+                    .in_full()
+                    .labelled("South, degrees"),
+                field<&BoundingBox::east_deg>("east", "Greatest longitude, degrees.")
+                    .in_full()
+                    .labelled("East, degrees"),
+                field<&BoundingBox::north_deg>("north", "Greatest latitude, degrees.")
+                    .in_full()
+                    .labelled("North, degrees")};
     }
 };
 
@@ -60,11 +68,13 @@ struct Description<AreaRequest> {
                                      "maps."),
             field<&T::position_error>("position_error",
                                       "How far off each corner may be, each for itself (receiver "
-                                      "noise)."),
+                                      "noise).")
+                .like("3 m"),
             field<&T::position_error_means>("position_error_means",
                                             "In which way the position error is stated."),
             field<&T::edge_offset>("edge_offset",
-                                   "How far the whole boundary may lie too far out or in.")};
+                                   "How far the whole boundary may lie too far out or in.")
+                .like("2 ft")};
     }
 };
 
@@ -126,7 +136,8 @@ struct Description<AreaAnswer> {
 
 Operation area_operation() {
     return operation<&geometry::area>(
-        "area", "Area of mapped ground on the ellipsoid, with the error its boundary leaves", {12});
+        "area", "Area of mapped ground on the ellipsoid, with the error its boundary leaves.",
+        {12});
 }
 
 }  // namespace swathbook::api

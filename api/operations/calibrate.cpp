@@ -119,7 +119,7 @@ struct Description<HandWork> {
                 field<&T::speed>("speed", "Speed as rounded on the way"),
                 field<&T::flow>("flow", "Flow as rounded on the way"),
                 field<&T::width>("width", "Width as rounded on the way"),
-                field<&T::area>("area", "Area as rounded on the way")};
+                field<&T::area>("area", "Area as rounded on the way").like("0.105 ac")};
     }
 };
 
@@ -132,20 +132,21 @@ struct Description<CalibrateRequest> {
             field<&T::sprayer>("sprayer", "Sort of sprayer"),
             field<&T::method>("method", "Way of calibrating; told from the entries if left out"),
             field<&T::width>("width", "Effective width served by the tips that were caught"),
-            field<&T::wetted_width>("wetted_width", "Width out to the last drops"),
+            field<&T::wetted_width>("wetted_width", "Width out to the last drops").like("30 ft"),
             field<&T::tips>("tips", "Number of tips that serve the width"),
-            field<&T::spacing>("spacing", "Distance between the tips of a boom"),
-            field<&T::band_width>("band_width", "Width of one band"),
-            field<&T::row_spacing>("row_spacing", "Distance between rows"),
-            field<&T::course_length>("course_length", "Distance between the stakes"),
+            field<&T::spacing>("spacing", "Distance between the tips of a boom").like("20 in"),
+            field<&T::band_width>("band_width", "Width of one band").like("10 in"),
+            field<&T::row_spacing>("row_spacing", "Distance between rows").like("30 in"),
+            field<&T::course_length>("course_length", "Distance between the stakes").like("176 ft"),
             field<&T::course_times>("course_times", "Times of repeated passes"),
             field<&T::speed>("speed", "Ground speed, when read from a meter"),
             field<&T::catches>("catches", "What was caught, one entry for each catch"),
             field<&T::catch_covers>("catch_covers",
                                     "Whether a catch, or the flow, is of one tip or of all"),
             field<&T::flow>("flow", "Flow of all tips that serve the width"),
-            field<&T::refill>("refill", "Water that brought the tank back to its mark"),
-            field<&T::area>("area", "Plot or field, when measured as an area"),
+            field<&T::refill>("refill", "Water that brought the tank back to its mark")
+                .like("4 gal"),
+            field<&T::area>("area", "Plot or field, when measured as an area").like("0.1 ac"),
             field<&T::tank_volume>("tank_volume", "Usable volume of the tank"),
             field<&T::carrier_density>("carrier_density", "Density of the liquid of the job"),
             field<&T::caught>("caught", "What ran while calibrating"),
@@ -153,18 +154,24 @@ struct Description<CalibrateRequest> {
             field<&T::assumed>("assumed", "Width and speed a recipe assumed"),
             field<&T::speed_swings>("speed_swings", "Other speeds on parts of the distance"),
             field<&T::hand>("hand", "A hand answer to check"),
-            field<&T::timing_slip>("timing_slip", "Stopwatch slip; 0.25 s when not entered"),
+            field<&T::timing_slip>("timing_slip", "Stopwatch slip; 0.25 s when not entered")
+                .like("0.3 s"),
             field<&T::length_tolerance>("length_tolerance",
-                                        "How far off a taped length may be; 0.3 %"),
+                                        "How far off a taped length may be; 0.3 %")
+                .like("0.5 %"),
             field<&T::width_tolerance>(
                 "width_tolerance",
-                "How far off the width may be; boom 0.5 %, band 2 %, without boom 4 %"),
+                "How far off the width may be; boom 0.5 %, band 2 %, without boom 4 %")
+                .like("3 %"),
             field<&T::volume_tolerance>("volume_tolerance",
-                                        "How far off the jug or meter may be; 1 %"),
+                                        "How far off the jug or meter may be; 1 %")
+                .like("2 %"),
             field<&T::speed_tolerance>("speed_tolerance",
-                                       "How far off an entered speed may be; 2 %"),
+                                       "How far off an entered speed may be; 2 %")
+                .like("3 %"),
             field<&T::mark_tolerance>("mark_tolerance",
-                                      "How closely the fill mark can be met; 0.5 % of the tank")};
+                                      "How closely the fill mark can be met; 0.5 % of the tank")
+                .like("1 qt")};
     }
 };
 

@@ -43,18 +43,21 @@ struct Description<tips::ChooseTipRequest> {
         return {
             field<&T::rate>("rate", "Mix wanted on the ground.").required(),
             field<&T::speed>("speed", "Usual ground speed.").required(),
-            field<&T::speed_low>("speed_low", "Slowest speed on the job."),
-            field<&T::speed_high>("speed_high", "Fastest speed on the job."),
+            field<&T::speed_low>("speed_low", "Slowest speed on the job.").like("3 mph"),
+            field<&T::speed_high>("speed_high", "Fastest speed on the job.").like("6 mph"),
             field<&T::rate_controller>("rate_controller",
                                        "The sprayer changes pressure with speed to hold the rate."),
-            field<&T::spacing>("spacing", "Distance between tips."),
+            field<&T::spacing>("spacing", "Distance between tips.").like("20 in"),
             field<&T::width>("width", "Ground width served, in place of spacing."),
             field<&T::tips>("tips", "How many tips serve that width; left out: one."),
-            field<&T::pressure_low>("pressure_low", "Lowest pressure the sprayer holds."),
-            field<&T::pressure_high>("pressure_high", "Highest pressure the sprayer holds."),
+            field<&T::pressure_low>("pressure_low", "Lowest pressure the sprayer holds.")
+                .like("20 psi"),
+            field<&T::pressure_high>("pressure_high", "Highest pressure the sprayer holds.")
+                .like("60 psi"),
             field<&T::droplets>("droplets",
                                 "Droplet class wanted, in the label's words: coarse or coarser."),
-            field<&T::carrier_min>("carrier_min", "Least carrier the label allows."),
+            field<&T::carrier_min>("carrier_min", "Least carrier the label allows.")
+                .like("10 gal/ac"),
             field<&T::carrier_density>("carrier_density",
                                        "Density of the mix, where it is not like water."),
             field<&T::table>("table", "Tips to choose from; left out: sizes of the colour code."),

@@ -16,12 +16,15 @@ struct Description<CourseRequest> {
         return {field<&T::width>("width", "Ground width served by the tips whose spray is caught")
                     .required(),
                 field<&T::speed>("speed", "Ground speed, to tell how long each course takes"),
-                field<&T::part>("part", "One course wanted: \"1/8 ac\", \"25 m2\""),
-                field<&T::laid_length>("laid_length", "A course length already laid out"),
+                field<&T::part>("part", "One course wanted, by its area").like("1/8 ac"),
+                field<&T::laid_length>("laid_length", "A course length already laid out")
+                    .like("209 ft"),
                 field<&T::timing_slip>(
-                    "timing_slip", "Slip of the stopwatch and its user; 0.25 s when not entered"),
+                    "timing_slip", "Slip of the stopwatch and its user; 0.25 s when not entered")
+                    .like("0.3 s"),
                 field<&T::timing_limit>("timing_limit",
-                                        "Largest timing error accepted; 2 % when not entered")};
+                                        "Largest timing error accepted; 2 % when not entered")
+                    .like("3 %")};
     }
 };
 

@@ -53,13 +53,17 @@ struct Description<calibration::CrewRequest> {
         return {field<&T::people>("people", "Everyone who sprays, with their output.").required(),
                 field<&T::sharing>("sharing", "How the work is shared."),
                 field<&T::product_rate>("product_rate", "Product wanted on an area."),
-                field<&T::product_min>("product_min", "Least the label allows, as typed from it."),
-                field<&T::product_max>("product_max", "Most the label allows, as typed from it."),
-                field<&T::carrier_min>("carrier_min", "Least carrier the label allows."),
-                field<&T::carrier_max>("carrier_max", "Most carrier the label allows."),
+                field<&T::product_min>("product_min", "Least the label allows, as typed from it.")
+                    .like("1 qt/ac"),
+                field<&T::product_max>("product_max", "Most the label allows, as typed from it.")
+                    .like("3 qt/ac"),
+                field<&T::carrier_min>("carrier_min", "Least carrier the label allows.")
+                    .like("10 gal/ac"),
+                field<&T::carrier_max>("carrier_max", "Most carrier the label allows.")
+                    .like("40 gal/ac"),
                 field<&T::mixed_for>(
                     "mixed_for", "Output the one recipe is mixed for; left out: the crew rate."),
-                field<&T::tank>("tank", "Tank of each, to measure product into.")};
+                field<&T::tank>("tank", "Tank of each, to measure product into.").like("4 gal")};
     }
 };
 

@@ -75,7 +75,9 @@ struct Description<mix::NextJob> {
         return {field<&T::name>("name", "What you call it.").required(),
                 field<&T::products>("products", "Its products and rates.").required(),
                 field<&T::mix_per_area>("mix_per_area", "Its mix on an area.").required(),
-                field<&T::next_load>("next_load", "How much mix its first load is.").required()};
+                field<&T::next_load>("next_load", "How much mix its first load is.")
+                    .like("40 gal")
+                    .required()};
     }
 };
 
@@ -84,7 +86,7 @@ struct Description<mix::LeftoverRequest> {
     static constexpr std::string_view name = "LeftoverRequest";
     static Fields fields() {
         using T = mix::LeftoverRequest;
-        return {field<&T::left>("left", "Mix left in the tank.").required(),
+        return {field<&T::left>("left", "Mix left in the tank.").like("6 gal").required(),
                 field<&T::products>("products", "The mix as it was made.").required(),
                 field<&T::mix_per_area>("mix_per_area", "Mix on an area, in this job.").required(),
                 field<&T::mix_density>("mix_density",
@@ -142,7 +144,7 @@ struct Description<mix::LeftoverAnswer> {
 
 Operation leftover_operation() {
     return operation<&mix::leftover>("leftover",
-                                     "Lawful ways to use mix left in the tank, best first", {16});
+                                     "Lawful ways to use mix left in the tank, best first.", {16});
 }
 
 }  // namespace swathbook::api

@@ -11,9 +11,11 @@ struct Description<mix::Bands> {
     static Fields fields() {
         using T = mix::Bands;
         return {field<&T::band_width>("band_width", "Width of one band.")
+                    .like("10 in")
                     .shown_in("in", "cm")
                     .required(),
                 field<&T::row_spacing>("row_spacing", "From row to row.")
+                    .like("30 in")
                     .shown_in("in", "cm")
                     .required()};
     }
@@ -76,9 +78,11 @@ struct Description<mix::LoadsRequest> {
             field<&T::mix_counts>("mix_counts", "Which ground it counts; needed with bands."),
             field<&T::mix_volume>("mix_volume",
                                   "Make this much mix instead of starting from an "
-                                  "area."),
+                                  "area.")
+                .like("8 gal"),
             field<&T::tank_usable>("tank_usable", "What can be sprayed out of one fill."),
-            field<&T::dead_volume>("dead_volume", "Mix that stays in sump and hoses."),
+            field<&T::dead_volume>("dead_volume", "Mix that stays in sump and hoses.")
+                .like("2 gal"),
             field<&T::split>("split", "How to divide the job; equal loads unless said."),
             field<&T::products>("products", "What goes in, each on its label's basis.").required(),
             field<&T::mix_density>("mix_density",
@@ -89,9 +93,11 @@ struct Description<mix::LoadsRequest> {
                                    "said."),
             field<&T::rinse_fill>("rinse_fill",
                                   "How full the jug is for rinsing; a quarter under "
-                                  "5 gal, a fifth from 5 gal on, unless said."),
+                                  "5 gal, a fifth from 5 gal on, unless said.")
+                .like("25 %"),
             field<&T::tools>("tools", "Your own measures and their marks."),
-            field<&T::measure_within>("measure_within", "How closely to measure; 5 % unless said."),
+            field<&T::measure_within>("measure_within", "How closely to measure; 5 % unless said.")
+                .like("3 %"),
             field<&T::order>("order", "Published mixing order; label_order goes before it."),
             field<&T::label_order>("label_order", "Product names in the order their labels give.")};
     }
@@ -233,7 +239,7 @@ struct Description<mix::LoadsAnswer> {
 
 Operation loads_operation() {
     return operation<&mix::loads>(
-        "loads", "Tankfuls for a job: mix, water and each product, measured to your own marks",
+        "loads", "Tankfuls for a job: mix, water and each product, measured to your own marks.",
         {5, 10, 20});
 }
 

@@ -64,7 +64,7 @@ struct Description<notebook::RecordField> {
     static constexpr std::string_view name = "RecordField";
     static Fields fields() {
         using T = notebook::RecordField;
-        return {field<&T::key>("key", "Name of the field for programs."),
+        return {field<&T::key>("key", "Name of the field for programs.").in_full(),
                 field<&T::label>("label", "Label in English."),
                 field<&T::label_es>("label_es", "Label in Spanish.").labelled("In Spanish"),
                 field<&T::note>("note", "In what form, or in what case, it is wanted."),
@@ -113,7 +113,8 @@ struct Description<notebook::RecordCheckAnswer> {
 Operation record_check_operation() {
     return operation<&notebook::record_check>(
         "record-check",
-        "What a record still lacks for each authority, its deadline, and how long to keep it", {7});
+        "What a record still lacks for each authority, its deadline, and how long to keep it.",
+        {7});
 }
 
 }  // namespace swathbook::api

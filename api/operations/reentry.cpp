@@ -109,7 +109,7 @@ struct Description<mix::ReentryAnswer> {
 
 Operation reentry_operation() {
     return operation<&mix::reentry>(
-        "reentry", "When people, stock, hay crews and seed may go back, place by place", {22});
+        "reentry", "When people, stock, hay crews and seed may go back, place by place.", {22});
 }
 
 }  // namespace swathbook::api

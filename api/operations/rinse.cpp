@@ -9,13 +9,15 @@ struct Description<mix::JugRinse> {
     static constexpr std::string_view name = "JugRinse";
     static Fields fields() {
         using T = mix::JugRinse;
-        return {field<&T::size>("size", "What the jug held.").required(),
+        return {field<&T::size>("size", "What the jug held.").like("2.5 gal").required(),
                 field<&T::jugs>("jugs", "How many; 1 unless said."),
                 field<&T::fill>("fill",
                                 "How full it is for each rinse; a quarter under 5 gal and a fifth "
-                                "from there unless said."),
+                                "from there unless said.")
+                    .like("25 %"),
                 field<&T::rinses>("rinses", "Rinses of each jug; 3 unless said."),
-                field<&T::left_in_jug>("left_in_jug", "Product that clings to it after draining.")};
+                field<&T::left_in_jug>("left_in_jug", "Product that clings to it after draining.")
+                    .like("4 fl oz")};
     }
 };
 
@@ -27,10 +29,12 @@ struct Description<mix::RinseRequest> {
         return {
             field<&T::trapped>("trapped",
                                "Liquid that stays in pump, hoses, filters and sump when the "
-                               "sprayer has run empty."),
-            field<&T::rinse_volume>("rinse_volume", "Clean water of one rinse."),
+                               "sprayer has run empty.")
+                .like("2 gal"),
+            field<&T::rinse_volume>("rinse_volume", "Clean water of one rinse.").like("5 gal"),
             field<&T::rinses>("rinses", "How many rinses."),
-            field<&T::target>("target", "Strength that may be left in what stays, of the old mix."),
+            field<&T::target>("target", "Strength that may be left in what stays, of the old mix.")
+                .like("0.5 %"),
             field<&T::tank>("tank", "Size of the tank, for the one-tenth rule of thumb."),
             field<&T::jug>("jug", "Jugs rinsed into the tank.")};
     }
@@ -96,7 +100,7 @@ struct Description<mix::RinseAnswer> {
 
 Operation rinse_operation() {
     return operation<&mix::rinse>(
-        "rinse", "What rinsing leaves in a sprayer, and the rinses or water a target takes", {17});
+        "rinse", "What rinsing leaves in a sprayer, and the rinses or water a target takes.", {17});
 }
 
 }  // namespace swathbook::api

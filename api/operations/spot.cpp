@@ -12,16 +12,18 @@ struct Description<mix::SpotRequest> {
         using T = mix::SpotRequest;
         return {
             field<&T::products>("products", "Products with their rates, on any basis.").required(),
-            field<&T::sprayed>("sprayed", "Mix put on the area, measured."),
-            field<&T::area>("area", "Ground really wetted."),
+            field<&T::sprayed>("sprayed", "Mix put on the area, measured.").like("21 gal"),
+            field<&T::area>("area", "Ground really wetted.").like("0.35 ac"),
             field<&T::mix_per_area>("mix_per_area",
                                     "Mix per area measured on a test plot; never assumed."),
-            field<&T::fills>("fills", "Tanks, backpacks or jugs to work amounts out for."),
+            field<&T::fills>("fills", "Tanks, backpacks or jugs to work amounts out for.")
+                .like("4 gal"),
             field<&T::mix_density>("mix_density", "Of the finished mix, for percent by weight."),
             field<&T::plants>("plants", "How many plants are sprayed to wet."),
-            field<&T::per_plant>("per_plant", "Mix that wets one plant."),
-            field<&T::flow>("flow", "Of the gun, where that was caught instead."),
-            field<&T::time_per_plant>("time_per_plant", "To wet one plant.")};
+            field<&T::per_plant>("per_plant", "Mix that wets one plant.").like("100 mL per plant"),
+            field<&T::flow>("flow", "Of the gun, where that was caught instead.")
+                .like("0.5 gal/min"),
+            field<&T::time_per_plant>("time_per_plant", "To wet one plant.").like("6 s")};
     }
 };
 
@@ -95,7 +97,7 @@ struct Description<mix::SpotAnswer> {
 
 Operation spot_operation() {
     return operation<&mix::spot>(
-        "spot", "What a percent solution puts on an area, and the strongest a cap allows", {3});
+        "spot", "What a percent solution puts on an area, and the strongest a cap allows.", {3});
 }
 
 }  // namespace swathbook::api

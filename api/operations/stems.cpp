@@ -113,7 +113,8 @@ struct Description<mix::StemsAnswer> {
 
 Operation stems_operation() {
     return operation<&mix::stems>(
-        "stems", "Cuts and stems against a ceiling per area, dose of each and stock for all", {18});
+        "stems", "Cuts and stems against a ceiling per area, dose of each and stock for all.",
+        {18});
 }
 
 }  // namespace swathbook::api

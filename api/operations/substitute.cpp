@@ -33,7 +33,8 @@ struct Description<mix::SubstituteRequest> {
                                    "unless said."),
             field<&T::applied_this_year>("applied_this_year",
                                          "Of the product in hand on this ground; \"0 fl oz/ac\" "
-                                         "when none."),
+                                         "when none.")
+                .like("1 qt/ac"),
             field<&T::applications_this_year>("applications_this_year",
                                               "Of the product in hand on this ground; 0 when "
                                               "none.")};
@@ -64,7 +65,7 @@ struct Description<mix::SubstituteAnswer> {
 
 Operation substitute_operation() {
     return operation<&mix::substitute>(
-        "substitute", "The rate of another concentrate that gives the same dose", {11});
+        "substitute", "The rate of another concentrate that gives the same dose.", {11});
 }
 
 }  // namespace swathbook::api

@@ -72,10 +72,12 @@ struct Description<job::EarlierTipCheck> {
     static constexpr std::string_view name = "EarlierTipCheck";
     static Fields fields() {
         using T = job::EarlierTipCheck;
-        return {field<&T::flows>("flows", "Flows of the same tips, in the same order.").required(),
+        return {field<&T::flows>("flows", "Flows of the same tips, in the same order.")
+                    .like("0.40 gal/min")
+                    .required(),
                 field<&T::pressure>("pressure", "Pressure then; left out: as now."),
-                field<&T::area_since>("area_since", "Ground sprayed since."),
-                field<&T::time_since>("time_since", "Hours sprayed since.")};
+                field<&T::area_since>("area_since", "Ground sprayed since.").like("120 ac"),
+                field<&T::time_since>("time_since", "Hours sprayed since.").like("12 h")};
     }
 };
 
@@ -84,10 +86,13 @@ struct Description<job::TipLimitFigures> {
     static constexpr std::string_view name = "TipLimitFigures";
     static Fields fields() {
         using T = job::TipLimitFigures;
-        return {field<&T::above_rating>("above_rating", "Most a tip may be above the rating."),
-                field<&T::below_rating>("below_rating", "Most a tip may be below the rating."),
-                field<&T::above_mean>("above_mean", "Most a tip may be above the mean."),
-                field<&T::below_mean>("below_mean", "Most a tip may be below the mean.")};
+        return {
+            field<&T::above_rating>("above_rating", "Most a tip may be above the rating.")
+                .like("10 %"),
+            field<&T::below_rating>("below_rating", "Most a tip may be below the rating.")
+                .like("5 %"),
+            field<&T::above_mean>("above_mean", "Most a tip may be above the mean.").like("5 %"),
+            field<&T::below_mean>("below_mean", "Most a tip may be below the mean.").like("5 %")};
     }
 };
 
@@ -97,13 +102,15 @@ struct Description<job::TipCheckRequest> {
     static Fields fields() {
         using T = job::TipCheckRequest;
         return {
-            field<&T::flows>("flows", "Flow of each tip along the boom."),
-            field<&T::volumes>("volumes", "What each tip put out, all caught for catch_time."),
-            field<&T::catch_time>("catch_time", "How long each tip was caught."),
+            field<&T::flows>("flows", "Flow of each tip along the boom.").like("0.40 gal/min"),
+            field<&T::volumes>("volumes", "What each tip put out, all caught for catch_time.")
+                .like("52 fl oz"),
+            field<&T::catch_time>("catch_time", "How long each tip was caught.").like("60 s"),
             field<&T::catches>("catches", "The same one by one, where they were not caught alike."),
             field<&T::size>("size", "Size on the tips: 04, or 110-04 with the spray angle."),
             field<&T::convention>("convention", "What the size number stands for."),
-            field<&T::rated_flow>("rated_flow", "Maker's flow, in place of a size."),
+            field<&T::rated_flow>("rated_flow", "Maker's flow, in place of a size.")
+                .like("0.40 gal/min"),
             field<&T::rated_pressure>("rated_pressure", "Pressure of the maker's flow."),
             field<&T::exponent>("exponent", "How flow follows pressure; 0.5 for all plain tips."),
             field<&T::pressure>("pressure", "Pressure at the tips while catching."),
@@ -112,7 +119,7 @@ struct Description<job::TipCheckRequest> {
             field<&T::replace_at_limit>("replace_at_limit",
                                         "Replace tips exactly at the limit as well."),
             field<&T::speed>("speed", "Ground speed, to tell the rate."),
-            field<&T::spacing>("spacing", "Distance between tips, to tell the rate."),
+            field<&T::spacing>("spacing", "Distance between tips, to tell the rate.").like("20 in"),
             field<&T::width>("width",
                              "Ground width the tips caught serve together, in place of "
                              "spacing."),

@@ -30,10 +30,12 @@ struct Description<mix::WaterRequest> {
             field<&T::hardness_scale>("hardness_scale",
                                       "How the hardness is counted; needed with it."),
             field<&T::label_least>("label_least",
-                                   "Least ammonium sulphate (AMS) the label asks for."),
+                                   "Least ammonium sulphate (AMS) the label asks for.")
+                .like("8.5 lb/100 gal"),
             field<&T::label_most>("label_most", "Most AMS the label allows."),
-            field<&T::tanks>("tanks", "Fills to work amounts out for."),
+            field<&T::tanks>("tanks", "Fills to work amounts out for.").like("25 gal"),
             field<&T::liquid_strength>("liquid_strength", "AMS in a volume of liquid AMS.")
+                .like("3.4 lb/gal")
                 .shown_in("lb/gal", "kg/L")};
     }
 };
@@ -82,7 +84,7 @@ struct Description<mix::WaterAnswer> {
             field<&T::not_entered>("not_entered", "Minerals not entered; not zero."),
             field<&T::hardness>("hardness", "Calcium and magnesium as CaCO3."),
             field<&T::hardness_grains>("hardness_grains", "The same in grains per US gallon.")
-                .labelled("Hardness, grains"),
+                .labelled("Hardness, grains/gal"),
             field<&T::hardness_asks_least>("hardness_asks_least",
                                            "AMS for that hardness, were it all magnesium."),
             field<&T::hardness_asks_most>("hardness_asks_most",
@@ -93,7 +95,7 @@ struct Description<mix::WaterAnswer> {
 
 Operation water_operation() {
     return operation<&mix::water>(
-        "water", "Ammonium sulphate for hard water, by its minerals, beside the label's range",
+        "water", "Ammonium sulphate for hard water, by its minerals, beside the label's range.",
         {23});
 }
 

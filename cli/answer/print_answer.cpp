@@ -186,7 +186,7 @@ std::string value_text(const Json& value) {
     }
     switch (value.type()) {
         case Json::value_t::boolean: return value.get<bool>() ? "yes" : "no";
-        case Json::value_t::string: return value.get<std::string>();
+        case Json::value_t::string: return with_signs(value.get<std::string>());
         case Json::value_t::number_float: return show_number(value.get<double>());
         case Json::value_t::null: return "not entered";
         default: return value.dump();
@@ -205,8 +205,8 @@ bool is_program_word(std::string_view text) {
 }  // namespace
 
 std::string value_text(const api::Field& field, const Json& value) {
-    if (field.is_in_full && value.is_number()) {
-        return value.dump();
+    if (field.is_in_full && !value.is_structured()) {
+        return value.is_string() ? value.get<std::string>() : value.dump();
     }
     std::string text = value_text(value);
     if (is_program_word(text)) {

@@ -28,7 +28,7 @@ std::string text_in(const Json& object, std::string_view key) {
 }
 
 std::string print_finding(const Json& finding, const Loudness& loudness, const Paper& paper) {
-    std::string text = text_in(finding, "text");
+    std::string text = with_signs(text_in(finding, "text"));
     if (const std::string source = text_in(finding, "source"); !source.empty()) {
         text += " (" + source + ")";
     }
@@ -66,8 +66,8 @@ std::string print_working(const Json& answer, const Paper& paper) {
     for (const Json& step : *working) {
         constexpr std::size_t indent = 5;
         out += fmt::format("{:3}. {}\n", ++number, text_in(step, "text"));
-        const std::string expression = text_in(step, "expression");
-        const std::string result = text_in(step, "result");
+        const std::string expression = with_signs(text_in(step, "expression"));
+        const std::string result = with_signs(text_in(step, "result"));
         const std::string_view equals = expression.empty() || result.empty() ? "" : " = ";
         out += wrapped(fmt::format("{}{}{}", expression, equals, result), paper.width, indent);
         if (const std::string source = text_in(step, "source"); !source.empty()) {

@@ -52,7 +52,7 @@ constexpr std::array examples{
         R"x(swathbook stems --dose 0.5 mL per cut --products '{"card":{"name":"Demoherb 4 SL","form":"liquid","ingredients":[{"name":"fictionate acid","acid_strength":"240 g a.e./L"}]},"ceiling":"0.109 lb a.e./ac","applied_this_year":"0 lb a.e./ac"}')x"},
     Example{
         "substitute",
-        R"x(swathbook substitute --rate 2 qt/ac --planned '{"name":"planned","ingredients":[{"name":"fictionate acid","acid_strength":"3 lb a.e./gal"}]}' --in-hand '{"name":"in hand","ingredients":[{"name":"fictionate acid","acid_strength":"4 lb a.e./gal"}]}')x"},
+        R"x(swathbook substitute --rate 2 qt/ac --planned '{"name":"Demoherb 3 SL","ingredients":[{"name":"fictionate acid","acid_strength":"3 lb a.e./gal"}]}' --in-hand '{"name":"Demoherb 4 SL","ingredients":[{"name":"fictionate acid","acid_strength":"4 lb a.e./gal"}]}')x"},
     Example{
         "tip-check",
         R"x(swathbook tip-check --flows 0.405 0.410 0.398 0.440 0.452 gal/min --rated-flow 0.400 gal/min)x"},

@@ -69,13 +69,12 @@ std::string overview(const Paper& paper) {
         out += entry(command.name, command.summary, paper);
     }
     return out +
-           "\n'swathbook help COMMAND' tells more. The label is the law: limits come from the "
-           "label in "
-           "your hand.\n";
+           "\n'swathbook help COMMAND' tells more. The label is the law: limits come from the\n"
+           "label in your hand.\n";
 }
 
 std::string help_text(const CLI::App& app, std::string_view examples, const Paper& paper) {
-    std::string out = app.get_description() + "\n\n";
+    std::string out = wrapped(app.get_description(), paper.width, 0) + "\n";
     if (!examples.empty()) {
         out += paper.in(Ink::bold, "Examples") + "\n" + indented(examples) + "\n";
     }

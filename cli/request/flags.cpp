@@ -58,6 +58,7 @@ void add_flags(std::vector<Flag>& flags, const api::ObjectType& object, const Pa
         flag.is_list = value.is_list;
         flag.is_required = field.is_required && parent.is_required;
         flag.doc = field.doc;
+        flag.sample = field.sample;
         flags.push_back(flag);
         if (value.type->as_object() != nullptr && !value.is_list && flag.path.size() < deepest) {
             add_flags(flags, *value.type->as_object(), Parent{flag.path, flag.is_required});
@@ -110,7 +111,8 @@ std::string help_of(const Flag& flag) {
     text += text.empty() || text.ends_with('.') || text.ends_with('?') ? "" : ".";
     const Shape shape = flag.type->shape();
     if (shape == Shape::quantity || shape == Shape::rate) {
-        text += fmt::format(" Like {}.", flag.type->example());
+        text += flag.sample.empty() ? fmt::format(" Like {}.", flag.type->example())
+                                    : fmt::format(" Like \"{}\".", flag.sample);
     }
     if (shape == Shape::object) {
         text += flag.is_list

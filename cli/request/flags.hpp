@@ -16,6 +16,7 @@ struct Flag {
     bool is_list = false;             ///< takes several values
     bool is_required = false;
     std::string doc;
+    std::string_view sample;  ///< an amount as it might be typed; empty: the kind's own
 };
 
 /// The flags of a request: one for each member, and for members that are objects one more for each

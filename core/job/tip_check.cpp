@@ -273,7 +273,7 @@ void find_cost(const Rated& rated, TipCheckAnswer& answer, Notes& notes) {
     }
     notes.find(over > 0.0 ? Severity::advice : Severity::note, "product_over",
                fmt::format("At a set speed and pressure these tips put out {} against the rating: "
-                           "mixed for the rated output, that much {} product goes on each acre. A "
+                           "mixed for the rated output, that much {} product goes on the ground. A "
                            "rate controller hides it by running at {} % of the pressure, which can "
                            "change the droplet class.",
                            percent(over), over > 0.0 ? "more" : "less",

@@ -25,7 +25,7 @@ LimitStatus judged(double share, Side side) {
 LimitCheck not_typed(std::string_view word) {
     LimitCheck check;
     check.limit = std::string(word);
-    check.why = "not entered from the label; that is not the same as no limit";
+    check.why = "not entered is not the same as no limit";
     return check;
 }
 
@@ -185,6 +185,7 @@ Binding<DropletLimitClass> bind_droplets(std::span<const ProductCard* const> car
 
 ReentryBinding bind_reentry(std::span<const ProductCard* const> cards) {
     ReentryBinding binding;
+    bool asks_for_dry = false;
     for (const ProductCard* card : cards) {
         const auto& limit = card->limits.reentry;
         if (!limit) {
@@ -193,7 +194,7 @@ ReentryBinding bind_reentry(std::span<const ProductCard* const> cards) {
             }
             continue;
         }
-        binding.until_dry = binding.until_dry || limit->until_dry;
+        asks_for_dry = asks_for_dry || limit->until_dry;
         if (limit->after && (!binding.after || limit->after->value > *binding.after)) {
             binding.after = limit->after->value;
             binding.text = limit->after->text;
@@ -203,6 +204,9 @@ ReentryBinding bind_reentry(std::span<const ProductCard* const> cards) {
             binding.product = card->name;
             binding.where = limit->where;
         }
+    }
+    if (asks_for_dry || binding.not_entered_by.empty()) {
+        binding.until_dry = asks_for_dry;
     }
     return binding;
 }

@@ -81,9 +81,9 @@ struct Binding {
 };
 struct ReentryBinding {
     std::optional<Duration> after{};
-    std::string text{};      ///< as typed: "48 h"
-    bool until_dry = false;  ///< some label asks for dry spray
-    std::string product{};   ///< whose time binds
+    std::string text{};               ///< as typed: "48 h"
+    std::optional<bool> until_dry{};  ///< some label asks for dry spray; absent: not all were read
+    std::string product{};            ///< whose time binds
     std::string where{};
     std::vector<std::string> not_entered_by{};
 };

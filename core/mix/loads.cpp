@@ -560,7 +560,8 @@ void remark_on_missing_limits(const LoadsAnswer& answer, Notes& notes) {
             const bool is_listed = std::find(product.not_entered.begin(), product.not_entered.end(),
                                              check.limit) != product.not_entered.end();
             if (matters && is_listed) {
-                missing += (missing.empty() ? "" : " and ") + check.limit;
+                missing +=
+                    (missing.empty() ? "" : " and ") + std::string(spoken_limit(check.limit));
             }
         }
         if (!missing.empty()) {

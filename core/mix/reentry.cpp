@@ -98,7 +98,7 @@ void put_after_spraying(ReentryAct& act, const CivilTime& ended) {
         const CivilTime from = plus_seconds(ended, whole_seconds(*act.wait));
         moment = text_of(from);
         spoken = "from " + words_of(from);
-        dry = act.until_dry ? ", and not before the spray has dried" : "";
+        dry = act.until_dry == true ? ", and not before the spray has dried" : "";
     }
     if (act.status == ReentryStatus::known) {
         act.from = moment;
@@ -107,7 +107,7 @@ void put_after_spraying(ReentryAct& act, const CivilTime& ended) {
     }
     act.not_before = moment;
     const std::string at_least =
-        act.wait || act.until_dry ? fmt::format(" At the earliest {}{}.", spoken, dry) : "";
+        act.wait || act.until_dry == true ? fmt::format(" At the earliest {}{}.", spoken, dry) : "";
     act.text = fmt::format("not known when {}: {}.{}", who, missing_words(act), at_least);
 }
 
@@ -140,7 +140,7 @@ ReentryAct act_of(const StrictestLimits& strictest, Act what, const CivilTime& e
     act.product = std::move(binding.product);
     act.where = std::move(binding.where);
     act.not_entered_by = std::move(binding.not_entered_by);
-    const bool anything = act.wait.has_value() || act.until_dry;
+    const bool anything = act.wait.has_value() || act.until_dry == true;
     act.status =
         anything && act.not_entered_by.empty() ? ReentryStatus::known : ReentryStatus::not_known;
     if (what == Act::slaughter) {
@@ -222,9 +222,11 @@ Result<ReentryPlaceAnswer> place_of(const ReentryRequest& request, std::size_t i
     for (const ActWords& words : act_words) {
         ReentryAct act = act_of(strictest, words.act, ended, slaughter);
         show_act(answer, act, notes);
+        if (words.act == Act::enter) {
+            answer.until_dry = act.until_dry;
+        }
         if (words.act != Act::slaughter) {
             all_known = all_known && act.status == ReentryStatus::known;
-            answer.until_dry = answer.until_dry || act.until_dry;
             const std::int64_t wait = act.wait ? whole_seconds(*act.wait) : 0;
             last = std::max(last.value_or(wait), wait);
         }

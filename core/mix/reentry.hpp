@@ -54,9 +54,11 @@ struct ReentryAct {
     std::string animals_off_by{};  ///< for slaughter at the planned time
     std::string not_before{};      ///< when not known: what the labels that were read ask at least
     std::optional<Duration> wait{};  ///< longest wait that was entered
-    bool until_dry = false;          ///< and not before the spray has dried
-    std::string product{};           ///< whose label binds
-    std::string where{};             ///< place on that label
+    /// And not before the spray has dried; absent while no label read says so and some was not
+    /// read.
+    std::optional<bool> until_dry{};
+    std::string product{};  ///< whose label binds
+    std::string where{};    ///< place on that label
     std::vector<std::string> not_entered_by{};
     std::string text{};  ///< the same in a sentence
 };
@@ -65,8 +67,8 @@ struct ReentryPlaceAnswer {
     std::string name{};
     std::string ended{};
     std::vector<ReentryAct> acts{};
-    bool until_dry = false;         ///< some label asks for dry spray besides
-    std::string everything_from{};  ///< when all acts after spraying are known: the last of them
+    std::optional<bool> until_dry{};  ///< some label asks for dry spray besides; absent as above
+    std::string everything_from{};    ///< when all acts after spraying are known: the last of them
 };
 
 struct ReentryAnswer {

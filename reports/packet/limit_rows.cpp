@@ -102,10 +102,10 @@ LimitRow reentry_row(const Labels& labels, const Voice& voice) {
         const bool is_typed = label != nullptr && label->reentry && label->reentry->after;
         row.value =
             as_typed(is_typed ? label->reentry->after->text : "", text_of(*reentry.after, voice));
-        if (reentry.until_dry) {
+        if (reentry.until_dry == true) {
             row.value += ", " + voice.say(Phrase::limit_until_dry);
         }
-    } else if (reentry.until_dry) {
+    } else if (reentry.until_dry == true) {
         row.value = voice.say(Phrase::limit_only_until_dry);
     }
     return row;

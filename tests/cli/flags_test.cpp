@@ -7,6 +7,7 @@
 #include "api/operation.hpp"
 #include "cli/request/flags.hpp"
 #include "cli/request/values.hpp"
+#include "core/quantity/parse.hpp"
 #include "tests/cli/process.hpp"
 
 namespace swathbook::tests {
@@ -54,6 +55,24 @@ TEST(Flags, ObjectsAreNameValuePairsOrJson) {
                        R"('{"name":"Bo","output":"27 gal/ac"}')")
             .out,
         wanted);
+}
+
+TEST(Flags, SamplesInHelpCanBeTyped) {
+    int samples = 0;
+    for (const api::Operation& operation : api::operations()) {
+        for (const cli::Flag& flag : cli::flags_of(operation.request())) {
+            if (flag.sample.empty()) {
+                continue;
+            }
+            ++samples;
+            const bool can_be_read =
+                flag.type->shape() == api::Shape::rate
+                    ? parse_label_rate(flag.sample).has_value()
+                    : parse_amount(flag.sample, flag.type->kind()->kind).has_value();
+            EXPECT_TRUE(can_be_read) << operation.name << " " << flag.name << " " << flag.sample;
+        }
+    }
+    EXPECT_GT(samples, 50);
 }
 
 TEST(Flags, AreLaidOverARequestFile) {

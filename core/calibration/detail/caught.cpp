@@ -218,7 +218,10 @@ Result<Caught> caught_in_jugs(const CalibrateRequest& request, CalibrationMethod
     if (timed) {
         notes.show([&] {
             return Step{plan.one_tip ? "Flow of the tips serving the width" : "Flow",
-                        fmt::format("mean of {} catches ({} each){}", caught.catches,
+                        fmt::format("{} {}{}",
+                                    caught.catches == 1
+                                        ? std::string("one catch of")
+                                        : fmt::format("mean of {} catches,", caught.catches),
                                     show(Volume::from_si(caught.mean_catch),
                                          notes.units() == UnitSystem::us ? "fl oz" : "mL"),
                                     plan.one_tip ? fmt::format(", x {} tips", plan.tips) : ""),

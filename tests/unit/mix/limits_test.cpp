@@ -171,7 +171,7 @@ TEST(StrictestOf, JoinsReentryTimesWithUntilDry) {
         ReentryLimit{Reading<Kind::duration>(Duration::of(48, hours)), false, "p. 5"};
     const std::array<const ProductCard*, 2> cards{&a, &b};
     const ReentryBinding reentry = strictest_of(cards).reentry;
-    EXPECT_TRUE(reentry.until_dry);
+    EXPECT_EQ(reentry.until_dry, true);
     EXPECT_EQ(*reentry.after, Duration::of(48, hours));
     EXPECT_EQ(reentry.product, "B");
 }
