@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <type_traits>
@@ -13,8 +14,10 @@
 ///
 ///   template <> struct Description<CourseRequest> {
 ///       static constexpr std::string_view name = "CourseRequest";
-///       static Fields fields() { return {field<&CourseRequest::width>("width", "Ground width
-///       served.").required()}; }
+///       static constexpr auto fields() {
+///           return std::array{
+///               field<&CourseRequest::width>("width", "Ground width served.").required()};
+///       }
 ///   };
 ///   template <> struct Description<Method> {
 ///       static constexpr std::string_view name = "Method";
@@ -126,7 +129,8 @@ QuantityLayout estimate_layout() {
 template <class T>
     requires requires { Description<T>::fields(); }
 const Type& make() {
-    static const ObjectType type(Description<T>::name, Description<T>::fields());
+    static constexpr auto fields = Description<T>::fields();  // worked out by the compiler
+    static const ObjectType type(Description<T>::name, fields);
     return type;
 }
 
@@ -224,7 +228,7 @@ const Type& type_of() {
 
 /// A member, its JSON name, and one sentence on what it is.
 template <auto Member>
-[[nodiscard]] Field field(std::string_view name, std::string_view doc) {
+[[nodiscard]] constexpr Field field(std::string_view name, std::string_view doc) {
     using Traits = detail::MemberOf<decltype(Member)>;
     Field made;
     made.name = name;

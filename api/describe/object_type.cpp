@@ -100,8 +100,7 @@ std::string suggest(std::string_view wrong, std::span<const std::string_view> na
     return fmt::format("Known: {}.", fmt::join(names, ", "));
 }
 
-ObjectType::ObjectType(std::string_view name, Fields fields)
-    : name_(name), fields_(std::move(fields)) {
+ObjectType::ObjectType(std::string_view name, Fields fields) : name_(name), fields_(fields) {
     displays_.reserve(fields_.size());
     for (const Field& field : fields_) {
         displays_.push_back(display_of_field(field));

@@ -122,33 +122,33 @@ struct Field {
     /// What stands before the value on screen and paper: "Interval ±".
     [[nodiscard]] std::string label() const;
 
-    [[nodiscard]] Field required() const {
+    [[nodiscard]] constexpr Field required() const {
         Field copy = *this;
         copy.is_required = true;
         return copy;
     }
     /// Units an answer writes this field in, where the kind's usual ones do not fit ("fl oz" for a
     /// catch).
-    [[nodiscard]] Field shown_in(std::string_view us, std::string_view metric) const {
+    [[nodiscard]] constexpr Field shown_in(std::string_view us, std::string_view metric) const {
         Field copy = *this;
         copy.us_unit = us;
         copy.metric_unit = metric;
         return copy;
     }
     /// A label, where the name does not read well as one.
-    [[nodiscard]] Field labelled(std::string_view text) const {
+    [[nodiscard]] constexpr Field labelled(std::string_view text) const {
         Field copy = *this;
         copy.short_label = text;
         return copy;
     }
     /// An amount as it might be typed here, where the kind's own is of another size: "20 in".
-    [[nodiscard]] Field like(std::string_view text) const {
+    [[nodiscard]] constexpr Field like(std::string_view text) const {
         Field copy = *this;
         copy.sample = text;
         return copy;
     }
     /// For people too exactly as programs get it: every digit of a longitude, a key to copy.
-    [[nodiscard]] Field in_full() const {
+    [[nodiscard]] constexpr Field in_full() const {
         Field copy = *this;
         copy.is_in_full = true;
         return copy;
@@ -158,11 +158,12 @@ struct Field {
 /// "mean_course_time" as people read it: "Mean course time".
 [[nodiscard]] std::string label_from_name(std::string_view name);
 
-using Fields = std::vector<Field>;
+using Fields = std::span<const Field>;
 
 /// A struct with named members.
 class ObjectType final : public Type {
 public:
+    /// @param fields live as long as the type
     ObjectType(std::string_view name, Fields fields);
 
     [[nodiscard]] Shape shape() const override { return Shape::object; }
@@ -174,7 +175,7 @@ public:
     [[nodiscard]] std::string example() const override { return "{...}"; }
 
     [[nodiscard]] std::string_view name() const { return name_; }
-    [[nodiscard]] std::span<const Field> fields() const { return fields_; }
+    [[nodiscard]] Fields fields() const { return fields_; }
     /// Writes the members without the braces, so that an answer can carry more than its own
     /// members.
     void write_members(JsonWriter& out, const void* from, const WriteStyle& style) const;

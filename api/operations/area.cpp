@@ -16,9 +16,10 @@ using geometry::PositionErrorMeaning;
 template <>
 struct Description<Position> {
     static constexpr std::string_view name = "Position";
-    static Fields fields() {
-        return {field<&Position::longitude_deg>("longitude", "Degrees, east positive.").required(),
-                field<&Position::latitude_deg>("latitude", "Degrees, north positive.").required()};
+    static constexpr auto fields() {
+        return std::array{
+            field<&Position::longitude_deg>("longitude", "Degrees, east positive.").required(),
+            field<&Position::latitude_deg>("latitude", "Degrees, north positive.").required()};
     }
 };
 
@@ -38,28 +39,28 @@ struct Description<PositionErrorMeaning> {
 template <>
 struct Description<BoundingBox> {
     static constexpr std::string_view name = "BoundingBox";
-    static Fields fields() {
-        return {field<&BoundingBox::west_deg>("west", "Least longitude, degrees.")
-                    .in_full()
-                    .labelled("West, degrees"),
-                field<&BoundingBox::south_deg>("south", "Least latitude, degrees.")
-                    .in_full()
-                    .labelled("South, degrees"),
-                field<&BoundingBox::east_deg>("east", "Greatest longitude, degrees.")
-                    .in_full()
-                    .labelled("East, degrees"),
-                field<&BoundingBox::north_deg>("north", "Greatest latitude, degrees.")
-                    .in_full()
-                    .labelled("North, degrees")};
+    static constexpr auto fields() {
+        return std::array{field<&BoundingBox::west_deg>("west", "Least longitude, degrees.")
+                              .in_full()
+                              .labelled("West, degrees"),
+                          field<&BoundingBox::south_deg>("south", "Least latitude, degrees.")
+                              .in_full()
+                              .labelled("South, degrees"),
+                          field<&BoundingBox::east_deg>("east", "Greatest longitude, degrees.")
+                              .in_full()
+                              .labelled("East, degrees"),
+                          field<&BoundingBox::north_deg>("north", "Greatest latitude, degrees.")
+                              .in_full()
+                              .labelled("North, degrees")};
     }
 };
 
 template <>
 struct Description<AreaRequest> {
     static constexpr std::string_view name = "AreaRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = AreaRequest;
-        return {
+        return std::array{
             field<&T::geometry>("geometry",
                                 "The ground as GeoJSON polygons, longitude first, WGS84.")
                 .required(),
@@ -81,37 +82,38 @@ struct Description<AreaRequest> {
 template <>
 struct Description<AreaPart> {
     static constexpr std::string_view name = "AreaPart";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = AreaPart;
-        return {field<&T::name>("name", "Name of the feature; empty when it has none."),
-                field<&T::area>("area", "Inside the outer ring and outside the holes."),
-                field<&T::holes_area>("holes_area", "Ground in the holes, taken out."),
-                field<&T::holes>("holes", "Number of holes."),
-                field<&T::perimeter>("perimeter", "Length of all its rings."),
-                field<&T::corners>("corners", "Number of positions, closing ones not counted.")};
+        return std::array{
+            field<&T::name>("name", "Name of the feature; empty when it has none."),
+            field<&T::area>("area", "Inside the outer ring and outside the holes."),
+            field<&T::holes_area>("holes_area", "Ground in the holes, taken out."),
+            field<&T::holes>("holes", "Number of holes."),
+            field<&T::perimeter>("perimeter", "Length of all its rings."),
+            field<&T::corners>("corners", "Number of positions, closing ones not counted.")};
     }
 };
 
 template <>
 struct Description<AreaErrorTerm> {
     static constexpr std::string_view name = "AreaErrorTerm";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = AreaErrorTerm;
-        return {field<&T::term>("term", "corners or edge_offset."),
-                field<&T::text>("text", "What it comes from.").labelled("Comes from"),
-                field<&T::deviation>("deviation", "Standard deviation of the area.")
-                    .labelled("Standard deviation"),
-                field<&T::relative>("relative", "The same as a share of the area.")
-                    .labelled("Share of the area")};
+        return std::array{field<&T::term>("term", "corners or edge_offset."),
+                          field<&T::text>("text", "What it comes from.").labelled("Comes from"),
+                          field<&T::deviation>("deviation", "Standard deviation of the area.")
+                              .labelled("Standard deviation"),
+                          field<&T::relative>("relative", "The same as a share of the area.")
+                              .labelled("Share of the area")};
     }
 };
 
 template <>
 struct Description<AreaAnswer> {
     static constexpr std::string_view name = "AreaAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = AreaAnswer;
-        return {
+        return std::array{
             field<&T::area>("area",
                             "Ground inside the rings and outside the holes; international "
                             "acres."),

@@ -80,21 +80,22 @@ struct Description<HandVerdict> {
 template <>
 struct Description<Catch> {
     static constexpr std::string_view name = "Catch";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = Catch;
-        return {field<&T::amount>("amount", "Volume caught"),
-                field<&T::weight>("weight", "Weight caught, jug taken off, when it was weighed"),
-                field<&T::time>("time", "How long it was caught; the course time when not entered"),
-                field<&T::tip>("tip", "Number or place of the tip, when a single one was caught")};
+        return std::array{
+            field<&T::amount>("amount", "Volume caught"),
+            field<&T::weight>("weight", "Weight caught, jug taken off, when it was weighed"),
+            field<&T::time>("time", "How long it was caught; the course time when not entered"),
+            field<&T::tip>("tip", "Number or place of the tip, when a single one was caught")};
     }
 };
 
 template <>
 struct Description<SpeedShare> {
     static constexpr std::string_view name = "SpeedShare";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = SpeedShare;
-        return {
+        return std::array{
             field<&T::speed>("speed", "Ground speed on this stretch").required(),
             field<&T::parts>("parts", "Parts of the distance driven at it; 1 when not entered")};
     }
@@ -103,32 +104,32 @@ struct Description<SpeedShare> {
 template <>
 struct Description<AssumedSettings> {
     static constexpr std::string_view name = "AssumedSettings";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = AssumedSettings;
-        return {field<&T::width>("width", "Width that was assumed"),
-                field<&T::speed>("speed", "Speed that was assumed")};
+        return std::array{field<&T::width>("width", "Width that was assumed"),
+                          field<&T::speed>("speed", "Speed that was assumed")};
     }
 };
 
 template <>
 struct Description<HandWork> {
     static constexpr std::string_view name = "HandWork";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = HandWork;
-        return {field<&T::output>("output", "The answer worked out by hand").required(),
-                field<&T::speed>("speed", "Speed as rounded on the way"),
-                field<&T::flow>("flow", "Flow as rounded on the way"),
-                field<&T::width>("width", "Width as rounded on the way"),
-                field<&T::area>("area", "Area as rounded on the way").like("0.105 ac")};
+        return std::array{field<&T::output>("output", "The answer worked out by hand").required(),
+                          field<&T::speed>("speed", "Speed as rounded on the way"),
+                          field<&T::flow>("flow", "Flow as rounded on the way"),
+                          field<&T::width>("width", "Width as rounded on the way"),
+                          field<&T::area>("area", "Area as rounded on the way").like("0.105 ac")};
     }
 };
 
 template <>
 struct Description<CalibrateRequest> {
     static constexpr std::string_view name = "CalibrateRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = CalibrateRequest;
-        return {
+        return std::array{
             field<&T::sprayer>("sprayer", "Sort of sprayer"),
             field<&T::method>("method", "Way of calibrating; told from the entries if left out"),
             field<&T::width>("width", "Effective width served by the tips that were caught"),
@@ -178,24 +179,25 @@ struct Description<CalibrateRequest> {
 template <>
 struct Description<BudgetLine> {
     static constexpr std::string_view name = "BudgetLine";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = BudgetLine;
-        return {field<&T::source>("source", "Where the uncertainty comes from").labelled("Term"),
-                field<&T::text>("text", "The same in words").labelled("In words"),
-                field<&T::plus_minus>("plus_minus", "Half the 95 % interval from this alone")
-                    .labelled("Interval ±"),
-                field<&T::share>("share", "Share of the variance"),
-                field<&T::repeats_help>("repeats_help", "Whether measuring again shrinks it")
-                    .labelled("Repeats help")};
+        return std::array{
+            field<&T::source>("source", "Where the uncertainty comes from").labelled("Term"),
+            field<&T::text>("text", "The same in words").labelled("In words"),
+            field<&T::plus_minus>("plus_minus", "Half the 95 % interval from this alone")
+                .labelled("Interval ±"),
+            field<&T::share>("share", "Share of the variance"),
+            field<&T::repeats_help>("repeats_help", "Whether measuring again shrinks it")
+                .labelled("Repeats help")};
     }
 };
 
 template <>
 struct Description<RepeatAdvice> {
     static constexpr std::string_view name = "RepeatAdvice";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = RepeatAdvice;
-        return {
+        return std::array{
             field<&T::reachable>("reachable", "Whether repeats alone bring it to +-5 %")
                 .labelled("By repeats alone"),
             field<&T::more_course_times>("more_course_times", "Further timed passes"),
@@ -208,64 +210,67 @@ struct Description<RepeatAdvice> {
 template <>
 struct Description<CourseShortcut> {
     static constexpr std::string_view name = "CourseShortcut";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = CourseShortcut;
-        return {field<&T::course>("course", "Standard course that this one is; empty when none"),
-                field<&T::rule>("rule", "Short rule that holds here; empty when none does")
-                    .labelled("Short rule"),
-                field<&T::error>("error", "What the rule reads too much here"),
-                field<&T::fluid_ounces_divisor>("fluid_ounces_divisor",
-                                                "Divide US fluid ounces caught by this for gal/ac")
-                    .labelled("Divide fl oz by"),
-                field<&T::text>("text", "The same in words").labelled("In words")};
+        return std::array{
+            field<&T::course>("course", "Standard course that this one is; empty when none"),
+            field<&T::rule>("rule", "Short rule that holds here; empty when none does")
+                .labelled("Short rule"),
+            field<&T::error>("error", "What the rule reads too much here"),
+            field<&T::fluid_ounces_divisor>("fluid_ounces_divisor",
+                                            "Divide US fluid ounces caught by this for gal/ac")
+                .labelled("Divide fl oz by"),
+            field<&T::text>("text", "The same in words").labelled("In words")};
     }
 };
 
 template <>
 struct Description<DensityAnswer> {
     static constexpr std::string_view name = "DensityAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = DensityAnswer;
-        return {field<&T::specific_gravity>("specific_gravity", "Against water at 8.34 lb/gal"),
-                field<&T::factor>("factor", "Square root of the specific gravity"),
-                field<&T::water_output>("water_output", "Output with water in the tank"),
-                field<&T::solution_output>("solution_output", "Output with the liquid of the job"),
-                field<&T::water_setting>(
-                    "water_setting",
-                    "Output that water must show for the liquid of the job to give the output")};
+        return std::array{
+            field<&T::specific_gravity>("specific_gravity", "Against water at 8.34 lb/gal"),
+            field<&T::factor>("factor", "Square root of the specific gravity"),
+            field<&T::water_output>("water_output", "Output with water in the tank"),
+            field<&T::solution_output>("solution_output", "Output with the liquid of the job"),
+            field<&T::water_setting>(
+                "water_setting",
+                "Output that water must show for the liquid of the job to give the output")};
     }
 };
 
 template <>
 struct Description<BelievedAnswer> {
     static constexpr std::string_view name = "BelievedAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = BelievedAnswer;
-        return {field<&T::output>("output", "Output that was believed"),
-                field<&T::ratio>("ratio", "Believed over measured"),
-                field<&T::delivered>("delivered", "Product delivered more or less than meant"),
-                field<&T::shortcut>("shortcut", "Shortcut that gives this figure; empty if none"),
-                field<&T::text>("text", "The same in words").labelled("In words")};
+        return std::array{
+            field<&T::output>("output", "Output that was believed"),
+            field<&T::ratio>("ratio", "Believed over measured"),
+            field<&T::delivered>("delivered", "Product delivered more or less than meant"),
+            field<&T::shortcut>("shortcut", "Shortcut that gives this figure; empty if none"),
+            field<&T::text>("text", "The same in words").labelled("In words")};
     }
 };
 
 template <>
 struct Description<SpeedOutput> {
     static constexpr std::string_view name = "SpeedOutput";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = SpeedOutput;
-        return {field<&T::speed>("speed", "Speed of the stretch"),
-                field<&T::share>("share", "Share of the distance"),
-                field<&T::output>("output", "Output there")};
+        return std::array{field<&T::speed>("speed", "Speed of the stretch"),
+                          field<&T::share>("share", "Share of the distance"),
+                          field<&T::output>("output", "Output there")};
     }
 };
 
 template <>
 struct Description<SpeedSwings> {
     static constexpr std::string_view name = "SpeedSwings";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = SpeedSwings;
-        return {
+        return std::array{
             field<&T::stretches>("stretches", "Output on each stretch, the flow unchanged"),
             field<&T::mean_output>("mean_output", "Mean over the distance"),
             field<&T::harmonic_speed>("harmonic_speed", "Distance over time"),
@@ -281,32 +286,33 @@ struct Description<SpeedSwings> {
 template <>
 struct Description<HandStep> {
     static constexpr std::string_view name = "HandStep";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = HandStep;
-        return {field<&T::text>("text", "Which figure").labelled("Rounded figure"),
-                field<&T::moved>("moved", "What rounding it did to the answer")};
+        return std::array{field<&T::text>("text", "Which figure").labelled("Rounded figure"),
+                          field<&T::moved>("moved", "What rounding it did to the answer")};
     }
 };
 
 template <>
 struct Description<HandCheck> {
     static constexpr std::string_view name = "HandCheck";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = HandCheck;
-        return {field<&T::difference>("difference", "Hand answer against the exact one"),
-                field<&T::roundings>("roundings", "What each rounded figure did"),
-                field<&T::unexplained>("unexplained", "What the rounded figures leave unexplained"),
-                field<&T::verdict>("verdict", "Agreement, rounding or a slip"),
-                field<&T::text>("text", "The same in words").labelled("In words")};
+        return std::array{
+            field<&T::difference>("difference", "Hand answer against the exact one"),
+            field<&T::roundings>("roundings", "What each rounded figure did"),
+            field<&T::unexplained>("unexplained", "What the rounded figures leave unexplained"),
+            field<&T::verdict>("verdict", "Agreement, rounding or a slip"),
+            field<&T::text>("text", "The same in words").labelled("In words")};
     }
 };
 
 template <>
 struct Description<CalibrateAnswer> {
     static constexpr std::string_view name = "CalibrateAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = CalibrateAnswer;
-        return {
+        return std::array{
             field<&T::method>("method", "Way of calibrating"),
             field<&T::output>("output",
                               "Spray mix per area of the width entered, with its 95 % interval"),

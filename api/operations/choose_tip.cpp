@@ -20,27 +20,28 @@ struct Description<tips::TipFit> {
 template <>
 struct Description<tips::TableTip> {
     static constexpr std::string_view name = "TableTip";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = tips::TableTip;
-        return {field<&T::name>("name", "What you call it."),
-                field<&T::size>("size", "Size: 04, or 110-04 with the spray angle."),
-                field<&T::convention>("convention", "What the size number stands for."),
-                field<&T::rated_flow>("rated_flow", "Maker's flow, in place of a size."),
-                field<&T::rated_pressure>("rated_pressure", "Pressure of the maker's flow."),
-                field<&T::exponent>("exponent", "How flow follows pressure; 0.5 for plain tips."),
-                field<&T::pressure_low>("pressure_low", "Lowest pressure its maker allows."),
-                field<&T::pressure_high>("pressure_high", "Highest pressure its maker allows."),
-                field<&T::classes>("classes", "Its droplet class by pressure, as printed."),
-                field<&T::strainer_mesh>("strainer_mesh", "Strainer its maker asks for.")};
+        return std::array{
+            field<&T::name>("name", "What you call it."),
+            field<&T::size>("size", "Size: 04, or 110-04 with the spray angle."),
+            field<&T::convention>("convention", "What the size number stands for."),
+            field<&T::rated_flow>("rated_flow", "Maker's flow, in place of a size."),
+            field<&T::rated_pressure>("rated_pressure", "Pressure of the maker's flow."),
+            field<&T::exponent>("exponent", "How flow follows pressure; 0.5 for plain tips."),
+            field<&T::pressure_low>("pressure_low", "Lowest pressure its maker allows."),
+            field<&T::pressure_high>("pressure_high", "Highest pressure its maker allows."),
+            field<&T::classes>("classes", "Its droplet class by pressure, as printed."),
+            field<&T::strainer_mesh>("strainer_mesh", "Strainer its maker asks for.")};
     }
 };
 
 template <>
 struct Description<tips::ChooseTipRequest> {
     static constexpr std::string_view name = "ChooseTipRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = tips::ChooseTipRequest;
-        return {
+        return std::array{
             field<&T::rate>("rate", "Mix wanted on the ground.").required(),
             field<&T::speed>("speed", "Usual ground speed.").required(),
             field<&T::speed_low>("speed_low", "Slowest speed on the job.").like("3 mph"),
@@ -68,30 +69,31 @@ struct Description<tips::ChooseTipRequest> {
 template <>
 struct Description<tips::TipChoice> {
     static constexpr std::string_view name = "TipChoice";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = tips::TipChoice;
-        return {field<&T::name>("name", "Which tip."),
-                field<&T::size>("size", "Its size, where it has one."),
-                field<&T::colour>("colour", "Colour of the size: flow, not droplets."),
-                field<&T::colour_spanish>("colour_spanish", "The same in Spanish.")
-                    .labelled("Colour in Spanish"),
-                field<&T::fit>("fit", "How it fits."),
-                field<&T::pressure>("pressure", "Pressure that gives the rate at the usual speed."),
-                field<&T::slowest>("slowest", "Slowest speed a rate controller can hold."),
-                field<&T::fastest>("fastest", "Fastest speed a rate controller can hold."),
-                field<&T::droplet_class>("droplet_class", "Its class at that pressure."),
-                field<&T::strainer_mesh>("strainer_mesh", "Tip strainer, mesh."),
-                field<&T::reasons_for>("reasons_for", "What speaks for it."),
-                field<&T::reasons_against>("reasons_against", "What speaks against it.")};
+        return std::array{
+            field<&T::name>("name", "Which tip."),
+            field<&T::size>("size", "Its size, where it has one."),
+            field<&T::colour>("colour", "Colour of the size: flow, not droplets."),
+            field<&T::colour_spanish>("colour_spanish", "The same in Spanish.")
+                .labelled("Colour in Spanish"),
+            field<&T::fit>("fit", "How it fits."),
+            field<&T::pressure>("pressure", "Pressure that gives the rate at the usual speed."),
+            field<&T::slowest>("slowest", "Slowest speed a rate controller can hold."),
+            field<&T::fastest>("fastest", "Fastest speed a rate controller can hold."),
+            field<&T::droplet_class>("droplet_class", "Its class at that pressure."),
+            field<&T::strainer_mesh>("strainer_mesh", "Tip strainer, mesh."),
+            field<&T::reasons_for>("reasons_for", "What speaks for it."),
+            field<&T::reasons_against>("reasons_against", "What speaks against it.")};
     }
 };
 
 template <>
 struct Description<tips::ChooseTipAnswer> {
     static constexpr std::string_view name = "ChooseTipAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = tips::ChooseTipAnswer;
-        return {
+        return std::array{
             field<&T::flow_needed>("flow_needed", "Flow of mix through one tip."),
             field<&T::water_flow>("water_flow", "The same as water, which tables are made with."),
             field<&T::droplets_wanted>("droplets_wanted", "The class asked for, as understood."),

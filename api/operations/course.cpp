@@ -11,29 +11,30 @@ using calibration::CourseRow;
 template <>
 struct Description<CourseRequest> {
     static constexpr std::string_view name = "CourseRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = CourseRequest;
-        return {field<&T::width>("width", "Ground width served by the tips whose spray is caught")
-                    .required(),
-                field<&T::speed>("speed", "Ground speed, to tell how long each course takes"),
-                field<&T::part>("part", "One course wanted, by its area").like("1/8 ac"),
-                field<&T::laid_length>("laid_length", "A course length already laid out")
-                    .like("209 ft"),
-                field<&T::timing_slip>(
-                    "timing_slip", "Slip of the stopwatch and its user; 0.25 s when not entered")
-                    .like("0.3 s"),
-                field<&T::timing_limit>("timing_limit",
-                                        "Largest timing error accepted; 2 % when not entered")
-                    .like("3 %")};
+        return std::array{
+            field<&T::width>("width", "Ground width served by the tips whose spray is caught")
+                .required(),
+            field<&T::speed>("speed", "Ground speed, to tell how long each course takes"),
+            field<&T::part>("part", "One course wanted, by its area").like("1/8 ac"),
+            field<&T::laid_length>("laid_length", "A course length already laid out")
+                .like("209 ft"),
+            field<&T::timing_slip>("timing_slip",
+                                   "Slip of the stopwatch and its user; 0.25 s when not entered")
+                .like("0.3 s"),
+            field<&T::timing_limit>("timing_limit",
+                                    "Largest timing error accepted; 2 % when not entered")
+                .like("3 %")};
     }
 };
 
 template <>
 struct Description<CourseRow> {
     static constexpr std::string_view name = "CourseRow";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = CourseRow;
-        return {
+        return std::array{
             field<&T::part>("part", "Part of an acre, or the area").labelled("Course"),
             field<&T::rule>("rule", "Short rule that holds on this course; empty when none does")
                 .labelled("Short rule"),
@@ -71,14 +72,15 @@ struct Description<CourseRow> {
 template <>
 struct Description<CourseAnswer> {
     static constexpr std::string_view name = "CourseAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = CourseAnswer;
-        return {field<&T::rows>("rows", "Standard courses for the width").labelled("Courses"),
-                field<&T::recommended>("recommended", "Part of the course to lay out"),
-                field<&T::shortest_length>(
-                    "shortest_length", "Shortest course whose timing error is within the limit"),
-                field<&T::chosen>("chosen", "The course of the part asked for"),
-                field<&T::laid>("laid", "The course of the length already laid out")};
+        return std::array{
+            field<&T::rows>("rows", "Standard courses for the width").labelled("Courses"),
+            field<&T::recommended>("recommended", "Part of the course to lay out"),
+            field<&T::shortest_length>("shortest_length",
+                                       "Shortest course whose timing error is within the limit"),
+            field<&T::chosen>("chosen", "The course of the part asked for"),
+            field<&T::laid>("laid", "The course of the length already laid out")};
     }
 };
 

@@ -35,9 +35,9 @@ struct Description<CrewLimit> {
 template <>
 struct Description<calibration::CrewPerson> {
     static constexpr std::string_view name = "CrewPerson";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = calibration::CrewPerson;
-        return {
+        return std::array{
             field<&T::name>("name", "Who."),
             field<&T::output>("output", "Their calibrated output at their own pace.").required(),
             field<&T::flow>("flow", "Their flow, where flows differ."),
@@ -48,78 +48,80 @@ struct Description<calibration::CrewPerson> {
 template <>
 struct Description<calibration::CrewRequest> {
     static constexpr std::string_view name = "CrewRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = calibration::CrewRequest;
-        return {field<&T::people>("people", "Everyone who sprays, with their output.").required(),
-                field<&T::sharing>("sharing", "How the work is shared."),
-                field<&T::product_rate>("product_rate", "Product wanted on an area."),
-                field<&T::product_min>("product_min", "Least the label allows, as typed from it.")
-                    .like("1 qt/ac"),
-                field<&T::product_max>("product_max", "Most the label allows, as typed from it.")
-                    .like("3 qt/ac"),
-                field<&T::carrier_min>("carrier_min", "Least carrier the label allows.")
-                    .like("10 gal/ac"),
-                field<&T::carrier_max>("carrier_max", "Most carrier the label allows.")
-                    .like("40 gal/ac"),
-                field<&T::mixed_for>(
-                    "mixed_for", "Output the one recipe is mixed for; left out: the crew rate."),
-                field<&T::tank>("tank", "Tank of each, to measure product into.").like("4 gal")};
+        return std::array{
+            field<&T::people>("people", "Everyone who sprays, with their output.").required(),
+            field<&T::sharing>("sharing", "How the work is shared."),
+            field<&T::product_rate>("product_rate", "Product wanted on an area."),
+            field<&T::product_min>("product_min", "Least the label allows, as typed from it.")
+                .like("1 qt/ac"),
+            field<&T::product_max>("product_max", "Most the label allows, as typed from it.")
+                .like("3 qt/ac"),
+            field<&T::carrier_min>("carrier_min", "Least carrier the label allows.")
+                .like("10 gal/ac"),
+            field<&T::carrier_max>("carrier_max", "Most carrier the label allows.")
+                .like("40 gal/ac"),
+            field<&T::mixed_for>("mixed_for",
+                                 "Output the one recipe is mixed for; left out: the crew rate."),
+            field<&T::tank>("tank", "Tank of each, to measure product into.").like("4 gal")};
     }
 };
 
 template <>
 struct Description<calibration::ProductAmount> {
     static constexpr std::string_view name = "ProductAmount";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = calibration::ProductAmount;
-        return {field<&T::volume>("volume", "Liquid product.").shown_in("fl oz", "mL"),
-                field<&T::mass>("mass", "Dry product.").shown_in("oz wt", "g"),
-                field<&T::ingredient>("ingredient", "Active ingredient."),
-                field<&T::acid>("acid", "Acid equivalent.")};
+        return std::array{field<&T::volume>("volume", "Liquid product.").shown_in("fl oz", "mL"),
+                          field<&T::mass>("mass", "Dry product.").shown_in("oz wt", "g"),
+                          field<&T::ingredient>("ingredient", "Active ingredient."),
+                          field<&T::acid>("acid", "Acid equivalent.")};
     }
 };
 
 template <>
 struct Description<calibration::CrewMember> {
     static constexpr std::string_view name = "CrewMember";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = calibration::CrewMember;
-        return {field<&T::name>("name", "Who."),
-                field<&T::output>("output", "Their output."),
-                field<&T::from_crew>("from_crew", "Above or below the crew rate.")
-                    .labelled("Against crew rate"),
-                field<&T::delivered>("delivered", "Product they really put on an area."),
-                field<&T::product_low>("product_low", "Against the label's least product."),
-                field<&T::product_high>("product_high", "Against the label's most product."),
-                field<&T::carrier_low>("carrier_low", "Against the label's least carrier."),
-                field<&T::carrier_high>("carrier_high", "Against the label's most carrier."),
-                field<&T::product_per_tank>("product_per_tank", "Product in one of their tanks."),
-                field<&T::area_per_tank>("area_per_tank", "Ground one tank covers.")};
+        return std::array{
+            field<&T::name>("name", "Who."),
+            field<&T::output>("output", "Their output."),
+            field<&T::from_crew>("from_crew", "Above or below the crew rate.")
+                .labelled("Against crew rate"),
+            field<&T::delivered>("delivered", "Product they really put on an area."),
+            field<&T::product_low>("product_low", "Against the label's least product."),
+            field<&T::product_high>("product_high", "Against the label's most product."),
+            field<&T::carrier_low>("carrier_low", "Against the label's least carrier."),
+            field<&T::carrier_high>("carrier_high", "Against the label's most carrier."),
+            field<&T::product_per_tank>("product_per_tank", "Product in one of their tanks."),
+            field<&T::area_per_tank>("area_per_tank", "Ground one tank covers.")};
     }
 };
 
 template <>
 struct Description<calibration::RecipeGroup> {
     static constexpr std::string_view name = "RecipeGroup";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = calibration::RecipeGroup;
-        return {field<&T::people>("people", "Who can share this recipe."),
-                field<&T::mixed_for>("mixed_for", "Output to mix it for."),
-                field<&T::mixed_for_low>("mixed_for_low",
-                                         "Mixed for less, someone goes over the label.")
-                    .labelled("At least"),
-                field<&T::mixed_for_high>("mixed_for_high",
-                                          "Mixed for more, someone goes under the label.")
-                    .labelled("At most")};
+        return std::array{field<&T::people>("people", "Who can share this recipe."),
+                          field<&T::mixed_for>("mixed_for", "Output to mix it for."),
+                          field<&T::mixed_for_low>("mixed_for_low",
+                                                   "Mixed for less, someone goes over the label.")
+                              .labelled("At least"),
+                          field<&T::mixed_for_high>("mixed_for_high",
+                                                    "Mixed for more, someone goes under the label.")
+                              .labelled("At most")};
     }
 };
 
 template <>
 struct Description<calibration::CrewAnswer> {
     static constexpr std::string_view name = "CrewAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = calibration::CrewAnswer;
-        return {
+        return std::array{
             field<&T::crew_rate>("crew_rate", "All the mix over all the ground."),
             field<&T::arithmetic_mean>("arithmetic_mean", "The plain average, to compare."),
             field<&T::spread>("spread", "Highest output above the lowest."),

@@ -8,16 +8,16 @@ namespace swathbook::api {
 template <>
 struct Description<mix::Bands> {
     static constexpr std::string_view name = "Bands";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::Bands;
-        return {field<&T::band_width>("band_width", "Width of one band.")
-                    .like("10 in")
-                    .shown_in("in", "cm")
-                    .required(),
-                field<&T::row_spacing>("row_spacing", "From row to row.")
-                    .like("30 in")
-                    .shown_in("in", "cm")
-                    .required()};
+        return std::array{field<&T::band_width>("band_width", "Width of one band.")
+                              .like("10 in")
+                              .shown_in("in", "cm")
+                              .required(),
+                          field<&T::row_spacing>("row_spacing", "From row to row.")
+                              .like("30 in")
+                              .shown_in("in", "cm")
+                              .required()};
     }
 };
 
@@ -50,25 +50,26 @@ struct Description<mix::OrderConvention> {
 template <>
 struct Description<mix::MeasuringTool> {
     static constexpr std::string_view name = "MeasuringTool";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::MeasuringTool;
-        return {field<&T::name>("name", "What you call it.").required(),
-                field<&T::only_for>("only_for", "The one product its marks are true for."),
-                field<&T::marks>("marks", "Its marks, one by one."),
-                field<&T::step>("step", "Distance between even marks."),
-                field<&T::holds>("holds", "Its top mark, when the marks are even."),
-                field<&T::weight_marks>("weight_marks", "Marks in weight, one by one."),
-                field<&T::weight_step>("weight_step", "Finest division of a scale."),
-                field<&T::weight_holds>("weight_holds", "The most the scale weighs at once.")};
+        return std::array{
+            field<&T::name>("name", "What you call it.").required(),
+            field<&T::only_for>("only_for", "The one product its marks are true for."),
+            field<&T::marks>("marks", "Its marks, one by one."),
+            field<&T::step>("step", "Distance between even marks."),
+            field<&T::holds>("holds", "Its top mark, when the marks are even."),
+            field<&T::weight_marks>("weight_marks", "Marks in weight, one by one."),
+            field<&T::weight_step>("weight_step", "Finest division of a scale."),
+            field<&T::weight_holds>("weight_holds", "The most the scale weighs at once.")};
     }
 };
 
 template <>
 struct Description<mix::LoadsRequest> {
     static constexpr std::string_view name = "LoadsRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::LoadsRequest;
-        return {
+        return std::array{
             field<&T::net_area>("net_area", "Ground really wetted; with bands, under the bands."),
             field<&T::planned_area>("planned_area",
                                     "Ground in the plan; with bands, the whole "
@@ -106,134 +107,140 @@ struct Description<mix::LoadsRequest> {
 template <>
 struct Description<mix::LoadAmount> {
     static constexpr std::string_view name = "LoadAmount";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::LoadAmount;
-        return {field<&T::name>("name", "The product."), field<&T::amount>("amount", "How much."),
-                field<&T::jugs_emptied>("jugs_emptied", "Jugs emptied within this load.")
-                    .labelled("Jugs emptied")};
+        return std::array{field<&T::name>("name", "The product."),
+                          field<&T::amount>("amount", "How much."),
+                          field<&T::jugs_emptied>("jugs_emptied", "Jugs emptied within this load.")
+                              .labelled("Jugs emptied")};
     }
 };
 
 template <>
 struct Description<mix::Load> {
     static constexpr std::string_view name = "Load";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::Load;
-        return {field<&T::number>("number", "First load is 1."),
-                field<&T::fill>("fill", "Mix to make up."),
-                field<&T::sprayed>("sprayed", "Mix of this fill that reaches the ground."),
-                field<&T::area>("area", "Treated ground it covers."),
-                field<&T::products>("products", "Product by product."),
-                field<&T::rinse_water>("rinse_water", "From emptied jugs; counts as carrier."),
-                field<&T::carrier>("carrier", "To run in beside products and rinse water.")};
+        return std::array{
+            field<&T::number>("number", "First load is 1."),
+            field<&T::fill>("fill", "Mix to make up."),
+            field<&T::sprayed>("sprayed", "Mix of this fill that reaches the ground."),
+            field<&T::area>("area", "Treated ground it covers."),
+            field<&T::products>("products", "Product by product."),
+            field<&T::rinse_water>("rinse_water", "From emptied jugs; counts as carrier."),
+            field<&T::carrier>("carrier", "To run in beside products and rinse water.")};
     }
 };
 
 template <>
 struct Description<mix::IngredientTotal> {
     static constexpr std::string_view name = "IngredientTotal";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::IngredientTotal;
-        return {field<&T::name>("name", "The ingredient."),
-                field<&T::ingredient>("ingredient", "Active ingredient in the job."),
-                field<&T::acid>("acid", "Acid equivalent in the job."),
-                field<&T::ingredient_per_area>("ingredient_per_area",
-                                               "Active ingredient on treated ground.")
-                    .labelled("Active ingredient per area"),
-                field<&T::acid_per_area>("acid_per_area", "Acid equivalent on treated ground.")
-                    .labelled("Acid equivalent per area")};
+        return std::array{
+            field<&T::name>("name", "The ingredient."),
+            field<&T::ingredient>("ingredient", "Active ingredient in the job."),
+            field<&T::acid>("acid", "Acid equivalent in the job."),
+            field<&T::ingredient_per_area>("ingredient_per_area",
+                                           "Active ingredient on treated ground.")
+                .labelled("Active ingredient per area"),
+            field<&T::acid_per_area>("acid_per_area", "Acid equivalent on treated ground.")
+                .labelled("Acid equivalent per area")};
     }
 };
 
 template <>
 struct Description<mix::ProductTotal> {
     static constexpr std::string_view name = "ProductTotal";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::ProductTotal;
-        return {field<&T::name>("name", "The product."),
-                field<&T::total>("total", "The loads added up."),
-                field<&T::per_area>("per_area", "Product on treated ground."),
-                field<&T::per_mix>("per_mix", "Product in the finished mix."),
-                field<&T::ingredients>("ingredients", "Ingredient by ingredient."),
-                field<&T::limits>("limits", "Label limits beside what is delivered."),
-                field<&T::not_entered>("not_entered",
-                                       "Limits nobody typed from this label; not "
-                                       "the same as no limit.")};
+        return std::array{field<&T::name>("name", "The product."),
+                          field<&T::total>("total", "The loads added up."),
+                          field<&T::per_area>("per_area", "Product on treated ground."),
+                          field<&T::per_mix>("per_mix", "Product in the finished mix."),
+                          field<&T::ingredients>("ingredients", "Ingredient by ingredient."),
+                          field<&T::limits>("limits", "Label limits beside what is delivered."),
+                          field<&T::not_entered>("not_entered",
+                                                 "Limits nobody typed from this label; not "
+                                                 "the same as no limit.")};
     }
 };
 
 template <>
 struct Description<mix::MarkChoice> {
     static constexpr std::string_view name = "MarkChoice";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::MarkChoice;
-        return {field<&T::tool>("tool", "Which of your measures."),
-                field<&T::full_measures>("full_measures", "How often filled to its top mark."),
-                field<&T::mark>("mark", "Then once to this mark.").shown_in("fl oz", "mL"),
-                field<&T::weight_mark>("weight_mark", "Then once to this weight.")
-                    .shown_in("oz wt", "g"),
-                field<&T::volume>("volume", "What that comes to.").shown_in("fl oz", "mL"),
-                field<&T::mass>("mass", "What that comes to.").shown_in("oz wt", "g"),
-                field<&T::error>("error", "Measured minus exact, of exact."),
-                field<&T::batch>("batch", "The batch of mix this measure suits exactly."),
-                field<&T::is_over_label>("is_over_label", "It would pass a label limit.")
-                    .labelled("Over the label"),
-                field<&T::text>("text", "How to measure it.").labelled("How")};
+        return std::array{
+            field<&T::tool>("tool", "Which of your measures."),
+            field<&T::full_measures>("full_measures", "How often filled to its top mark."),
+            field<&T::mark>("mark", "Then once to this mark.").shown_in("fl oz", "mL"),
+            field<&T::weight_mark>("weight_mark", "Then once to this weight.")
+                .shown_in("oz wt", "g"),
+            field<&T::volume>("volume", "What that comes to.").shown_in("fl oz", "mL"),
+            field<&T::mass>("mass", "What that comes to.").shown_in("oz wt", "g"),
+            field<&T::error>("error", "Measured minus exact, of exact."),
+            field<&T::batch>("batch", "The batch of mix this measure suits exactly."),
+            field<&T::is_over_label>("is_over_label", "It would pass a label limit.")
+                .labelled("Over the label"),
+            field<&T::text>("text", "How to measure it.").labelled("How")};
     }
 };
 
 template <>
 struct Description<mix::MeasureAdvice> {
     static constexpr std::string_view name = "MeasureAdvice";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::MeasureAdvice;
-        return {field<&T::product>("product", "The product."),
-                field<&T::first_load>("first_load", "Holds from this load ..."),
-                field<&T::last_load>("last_load", "... to this one."),
-                field<&T::exact>("exact", "The exact amount."),
-                field<&T::best>("best", "The best way with your measures."),
-                field<&T::choices>("choices", "Nearest marks below and above, tool by tool."),
-                field<&T::fits>("fits", "The best way is close enough."),
-                field<&T::finest_volume>("finest_volume", "Marks this fine would always fit.")
-                    .shown_in("fl oz", "mL"),
-                field<&T::finest_mass>("finest_mass", "A scale this fine would always fit.")
-                    .shown_in("oz wt", "g")};
+        return std::array{
+            field<&T::product>("product", "The product."),
+            field<&T::first_load>("first_load", "Holds from this load ..."),
+            field<&T::last_load>("last_load", "... to this one."),
+            field<&T::exact>("exact", "The exact amount."),
+            field<&T::best>("best", "The best way with your measures."),
+            field<&T::choices>("choices", "Nearest marks below and above, tool by tool."),
+            field<&T::fits>("fits", "The best way is close enough."),
+            field<&T::finest_volume>("finest_volume", "Marks this fine would always fit.")
+                .shown_in("fl oz", "mL"),
+            field<&T::finest_mass>("finest_mass", "A scale this fine would always fit.")
+                .shown_in("oz wt", "g")};
     }
 };
 
 template <>
 struct Description<mix::OrderStep> {
     static constexpr std::string_view name = "OrderStep";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::OrderStep;
-        return {field<&T::number>("number", "First step is 1."),
-                field<&T::text>("text", "What to do.").labelled("What to do"),
-                field<&T::products>("products", "What goes in now."),
-                field<&T::fill_low>("fill_low", "Fill of this load, least."),
-                field<&T::fill_high>("fill_high", "Fill of this load, most."),
-                field<&T::source>("source", "Publication of this order.")};
+        return std::array{field<&T::number>("number", "First step is 1."),
+                          field<&T::text>("text", "What to do.").labelled("What to do"),
+                          field<&T::products>("products", "What goes in now."),
+                          field<&T::fill_low>("fill_low", "Fill of this load, least."),
+                          field<&T::fill_high>("fill_high", "Fill of this load, most."),
+                          field<&T::source>("source", "Publication of this order.")};
     }
 };
 
 template <>
 struct Description<mix::LoadsAnswer> {
     static constexpr std::string_view name = "LoadsAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::LoadsAnswer;
-        return {field<&T::treated_area>("treated_area", "Ground wetted."),
-                field<&T::field_area>("field_area", "Whole field, when bands are sprayed."),
-                field<&T::mix_per_treated_area>("mix_per_treated_area",
-                                                "Mix on the ground really wetted."),
-                field<&T::sprayed_mix>("sprayed_mix", "Mix that reaches the ground."),
-                field<&T::total_mix>("total_mix", "Mix to make up in all."),
-                field<&T::dead_volume>("dead_volume", "Mix left in the sprayer at the end."),
-                field<&T::load_count>("load_count", "How many loads."),
-                field<&T::loads>("loads", "Load by load."),
-                field<&T::products>("products", "Product by product over the whole job."),
-                field<&T::measuring>("measuring", "How to measure with your own marks."),
-                field<&T::order>("order", "What goes in when."),
-                field<&T::strictest>("strictest", "The strictest of the labels, limit by limit."),
-                field<&T::cautions>("cautions", "What to mind at the mixing site.")};
+        return std::array{
+            field<&T::treated_area>("treated_area", "Ground wetted."),
+            field<&T::field_area>("field_area", "Whole field, when bands are sprayed."),
+            field<&T::mix_per_treated_area>("mix_per_treated_area",
+                                            "Mix on the ground really wetted."),
+            field<&T::sprayed_mix>("sprayed_mix", "Mix that reaches the ground."),
+            field<&T::total_mix>("total_mix", "Mix to make up in all."),
+            field<&T::dead_volume>("dead_volume", "Mix left in the sprayer at the end."),
+            field<&T::load_count>("load_count", "How many loads."),
+            field<&T::loads>("loads", "Load by load."),
+            field<&T::products>("products", "Product by product over the whole job."),
+            field<&T::measuring>("measuring", "How to measure with your own marks."),
+            field<&T::order>("order", "What goes in when."),
+            field<&T::strictest>("strictest", "The strictest of the labels, limit by limit."),
+            field<&T::cautions>("cautions", "What to mind at the mixing site.")};
     }
 };
 

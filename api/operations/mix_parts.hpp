@@ -28,9 +28,9 @@ struct Description<mix::MixShare> {
 template <>
 struct Description<mix::TankProduct> {
     static constexpr std::string_view name = "TankProduct";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::TankProduct;
-        return {
+        return std::array{
             field<&T::card>("card", "The product card.").required(),
             field<&T::rate>("rate", "The rate on the label's own basis.").required(),
             field<&T::counts>("counts", "Which ground a rate per area counts; needed with bands."),
@@ -54,12 +54,13 @@ struct Description<mix::TankProduct> {
 template <>
 struct Description<mix::ProductAmount> {
     static constexpr std::string_view name = "ProductAmount";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::ProductAmount;
-        return {field<&T::volume>("volume", "Volume, of a liquid.").shown_in("fl oz", "mL"),
-                field<&T::mass>("mass", "Weight, of a dry product or where the density is known.")
-                    .shown_in("lb", "g"),
-                field<&T::text>("text", "In handy units.").labelled("To measure")};
+        return std::array{
+            field<&T::volume>("volume", "Volume, of a liquid.").shown_in("fl oz", "mL"),
+            field<&T::mass>("mass", "Weight, of a dry product or where the density is known.")
+                .shown_in("lb", "g"),
+            field<&T::text>("text", "In handy units.").labelled("To measure")};
     }
 };
 

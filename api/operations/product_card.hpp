@@ -71,9 +71,9 @@ struct Description<mix::RateCounts> {
 template <>
 struct Description<mix::Ingredient> {
     static constexpr std::string_view name = "Ingredient";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::Ingredient;
-        return {
+        return std::array{
             field<&T::name>("name", "The ingredient; for a salt or ester, the acid it comes from.")
                 .required(),
             field<&T::strength>("strength",
@@ -89,15 +89,15 @@ struct Description<mix::Ingredient> {
 namespace detail {
 
 template <class T>
-Fields limit_fields(std::string_view value) {
-    return {field<&T::value>("value", value).required(),
-            field<&T::where>("where", "Place on the label: page, section.")};
+constexpr auto limit_fields(std::string_view value) {
+    return std::array{field<&T::value>("value", value).required(),
+                      field<&T::where>("where", "Place on the label: page, section.")};
 }
 
 template <class Value>
-Fields binding_fields(std::string_view us, std::string_view metric) {
+constexpr auto binding_fields(std::string_view us, std::string_view metric) {
     using T = mix::Binding<Value>;
-    return {
+    return std::array{
         field<&T::value>("value", "The strictest value; absent when nobody entered one.")
             .shown_in(us, metric),
         field<&T::text>("text", "The value as it was typed from the label.").labelled("As typed"),
@@ -114,14 +114,14 @@ Fields binding_fields(std::string_view us, std::string_view metric) {
 template <>
 struct Description<mix::RateLimit> {
     static constexpr std::string_view name = "RateLimit";
-    static Fields fields() {
+    static constexpr auto fields() {
         return detail::limit_fields<mix::RateLimit>("The rate, on the basis the label uses.");
     }
 };
 template <>
 struct Description<mix::DurationLimit> {
     static constexpr std::string_view name = "DurationLimit";
-    static Fields fields() {
+    static constexpr auto fields() {
         return detail::limit_fields<mix::DurationLimit>(
             "The time; \"0 days\" when the label says "
             "there is no wait.");
@@ -130,69 +130,75 @@ struct Description<mix::DurationLimit> {
 template <>
 struct Description<mix::CarrierLimit> {
     static constexpr std::string_view name = "CarrierLimit";
-    static Fields fields() { return detail::limit_fields<mix::CarrierLimit>("Mix per area."); }
+    static constexpr auto fields() {
+        return detail::limit_fields<mix::CarrierLimit>("Mix per area.");
+    }
 };
 template <>
 struct Description<mix::PercentLimit> {
     static constexpr std::string_view name = "PercentLimit";
-    static Fields fields() {
+    static constexpr auto fields() {
         return detail::limit_fields<mix::PercentLimit>("Product in the mix by volume.");
     }
 };
 template <>
 struct Description<mix::SpeedLimit> {
     static constexpr std::string_view name = "SpeedLimit";
-    static Fields fields() { return detail::limit_fields<mix::SpeedLimit>("The wind speed."); }
+    static constexpr auto fields() {
+        return detail::limit_fields<mix::SpeedLimit>("The wind speed.");
+    }
 };
 template <>
 struct Description<mix::TemperatureLimit> {
     static constexpr std::string_view name = "TemperatureLimit";
-    static Fields fields() {
+    static constexpr auto fields() {
         return detail::limit_fields<mix::TemperatureLimit>("The air temperature.");
     }
 };
 template <>
 struct Description<mix::LengthLimit> {
     static constexpr std::string_view name = "LengthLimit";
-    static Fields fields() { return detail::limit_fields<mix::LengthLimit>("The length."); }
+    static constexpr auto fields() { return detail::limit_fields<mix::LengthLimit>("The length."); }
 };
 template <>
 struct Description<mix::CountLimit> {
     static constexpr std::string_view name = "CountLimit";
-    static Fields fields() { return detail::limit_fields<mix::CountLimit>("How many."); }
+    static constexpr auto fields() { return detail::limit_fields<mix::CountLimit>("How many."); }
 };
 template <>
 struct Description<mix::DropletLimit> {
     static constexpr std::string_view name = "DropletLimit";
-    static Fields fields() { return detail::limit_fields<mix::DropletLimit>("The class."); }
+    static constexpr auto fields() { return detail::limit_fields<mix::DropletLimit>("The class."); }
 };
 template <>
 struct Description<mix::TextLimit> {
     static constexpr std::string_view name = "TextLimit";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::TextLimit;
-        return {field<&T::text>("text", "The label's words.").labelled("As typed").required(),
-                field<&T::where>("where", "Place on the label: page, section.")};
+        return std::array{
+            field<&T::text>("text", "The label's words.").labelled("As typed").required(),
+            field<&T::where>("where", "Place on the label: page, section.")};
     }
 };
 template <>
 struct Description<mix::ReentryLimit> {
     static constexpr std::string_view name = "ReentryLimit";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::ReentryLimit;
-        return {field<&T::after>("after", "Time after the end of spraying."),
-                field<&T::until_dry>("until_dry", "The label says: until the spray has dried.")
-                    .labelled("And dry"),
-                field<&T::where>("where", "Place on the label: page, section.")};
+        return std::array{
+            field<&T::after>("after", "Time after the end of spraying."),
+            field<&T::until_dry>("until_dry", "The label says: until the spray has dried.")
+                .labelled("And dry"),
+            field<&T::where>("where", "Place on the label: page, section.")};
     }
 };
 
 template <>
 struct Description<mix::LabelLimits> {
     static constexpr std::string_view name = "LabelLimits";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::LabelLimits;
-        return {
+        return std::array{
             field<&T::min_single_rate>("min_single_rate", "Least in one application.")
                 .labelled("Least rate"),
             field<&T::max_single_rate>("max_single_rate", "Most in one application.")
@@ -236,9 +242,9 @@ struct Description<mix::LabelLimits> {
 template <>
 struct Description<mix::ProductCard> {
     static constexpr std::string_view name = "ProductCard";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::ProductCard;
-        return {
+        return std::array{
             field<&T::name>("name", "Name on the label.").required(),
             field<&T::registration>("registration",
                                     "Registration number: company-product[-distributor]."),
@@ -271,54 +277,57 @@ struct Description<mix::LimitStatus> {
 template <>
 struct Description<mix::LimitCheck> {
     static constexpr std::string_view name = "LimitCheck";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::LimitCheck;
-        return {field<&T::limit>("limit", "Which limit of the card."),
-                field<&T::status>("status", "How the delivered figure stands to it."),
-                field<&T::delivered>("delivered", "What would be delivered."),
-                field<&T::allowed>("allowed", "The limit as typed."),
-                field<&T::share>("share", "Delivered divided by the limit; 1 is exactly at it."),
-                field<&T::where>("where", "Place on the label."),
-                field<&T::why>("why", "What is missing.")};
+        return std::array{
+            field<&T::limit>("limit", "Which limit of the card."),
+            field<&T::status>("status", "How the delivered figure stands to it."),
+            field<&T::delivered>("delivered", "What would be delivered."),
+            field<&T::allowed>("allowed", "The limit as typed."),
+            field<&T::share>("share", "Delivered divided by the limit; 1 is exactly at it."),
+            field<&T::where>("where", "Place on the label."),
+            field<&T::why>("why", "What is missing.")};
     }
 };
 
 template <>
 struct Description<mix::Binding<MixPerArea>> {
     static constexpr std::string_view name = "StrictestCarrier";
-    static Fields fields() { return detail::binding_fields<MixPerArea>("gal/ac", "L/ha"); }
+    static constexpr auto fields() { return detail::binding_fields<MixPerArea>("gal/ac", "L/ha"); }
 };
 template <>
 struct Description<mix::Binding<Duration>> {
     static constexpr std::string_view name = "StrictestWait";
-    static Fields fields() { return detail::binding_fields<Duration>("h", "h"); }
+    static constexpr auto fields() { return detail::binding_fields<Duration>("h", "h"); }
 };
 template <>
 struct Description<mix::Binding<mix::DropletLimitClass>> {
     static constexpr std::string_view name = "StrictestDroplets";
-    static Fields fields() { return detail::binding_fields<mix::DropletLimitClass>("", ""); }
+    static constexpr auto fields() {
+        return detail::binding_fields<mix::DropletLimitClass>("", "");
+    }
 };
 template <>
 struct Description<mix::Binding<Speed>> {
     static constexpr std::string_view name = "StrictestSpeed";
-    static Fields fields() { return detail::binding_fields<Speed>("mph", "km/h"); }
+    static constexpr auto fields() { return detail::binding_fields<Speed>("mph", "km/h"); }
 };
 template <>
 struct Description<mix::Binding<Temperature>> {
     static constexpr std::string_view name = "StrictestTemperature";
-    static Fields fields() { return detail::binding_fields<Temperature>("degF", "degC"); }
+    static constexpr auto fields() { return detail::binding_fields<Temperature>("degF", "degC"); }
 };
 template <>
 struct Description<mix::Binding<Length>> {
     static constexpr std::string_view name = "StrictestLength";
-    static Fields fields() { return detail::binding_fields<Length>("ft", "m"); }
+    static constexpr auto fields() { return detail::binding_fields<Length>("ft", "m"); }
 };
 template <>
 struct Description<mix::ReentryBinding> {
     static constexpr std::string_view name = "StrictestReentry";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::ReentryBinding;
-        return {
+        return std::array{
             field<&T::after>("after", "The longest time any label asks for.").shown_in("h", "h"),
             field<&T::text>("text", "That time as it was typed from the label.")
                 .labelled("As typed"),
@@ -333,9 +342,9 @@ struct Description<mix::ReentryBinding> {
 template <>
 struct Description<mix::StrictestLimits> {
     static constexpr std::string_view name = "StrictestLimits";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::StrictestLimits;
-        return {
+        return std::array{
             field<&T::min_carrier>("min_carrier", "Least mix per area.").labelled("Least carrier"),
             field<&T::max_carrier>("max_carrier", "Most mix per area.").labelled("Most carrier"),
             field<&T::reentry>("reentry", "When people may enter.").labelled("Re-entry"),

@@ -36,9 +36,9 @@ struct Description<notebook::Timeliness> {
 template <>
 struct Description<notebook::RecordCheckRequest> {
     static constexpr std::string_view name = "RecordCheckRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = notebook::RecordCheckRequest;
-        return {
+        return std::array{
             field<&T::authorities>("authorities",
                                    "Whose rules to judge by, as named in the rule tables: \"40 CFR "
                                    "171.303\", \"Texas\", \"good practice\".")
@@ -62,22 +62,23 @@ struct Description<notebook::RecordCheckRequest> {
 template <>
 struct Description<notebook::RecordField> {
     static constexpr std::string_view name = "RecordField";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = notebook::RecordField;
-        return {field<&T::key>("key", "Name of the field for programs.").in_full(),
-                field<&T::label>("label", "Label in English."),
-                field<&T::label_es>("label_es", "Label in Spanish.").labelled("In Spanish"),
-                field<&T::note>("note", "In what form, or in what case, it is wanted."),
-                field<&T::source>("source", "Publication that says so.")};
+        return std::array{
+            field<&T::key>("key", "Name of the field for programs.").in_full(),
+            field<&T::label>("label", "Label in English."),
+            field<&T::label_es>("label_es", "Label in Spanish.").labelled("In Spanish"),
+            field<&T::note>("note", "In what form, or in what case, it is wanted."),
+            field<&T::source>("source", "Publication that says so.")};
     }
 };
 
 template <>
 struct Description<notebook::AuthorityCheck> {
     static constexpr std::string_view name = "AuthorityCheck";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = notebook::AuthorityCheck;
-        return {
+        return std::array{
             field<&T::authority>("authority", "Whose rule it is."),
             field<&T::citation>("citation", "Where the rule stands."),
             field<&T::standing>("standing", "Whether the rule counts here."),
@@ -100,9 +101,9 @@ struct Description<notebook::AuthorityCheck> {
 template <>
 struct Description<notebook::RecordCheckAnswer> {
     static constexpr std::string_view name = "RecordCheckAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = notebook::RecordCheckAnswer;
-        return {
+        return std::array{
             field<&T::checks>("checks", "One judgement per authority, in the order asked."),
             field<&T::nothing_missing>("nothing_missing", "Whether no required field is absent."),
             field<&T::first_deadline>("first_deadline", "The earliest of the deadlines."),

@@ -34,35 +34,37 @@ struct Description<mix::ReentryStatus> {
 template <>
 struct Description<mix::ReentryPlace> {
     static constexpr std::string_view name = "ReentryPlace";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::ReentryPlace;
-        return {field<&T::name>("name", "Paddock, stand or other ground.").required(),
-                field<&T::ended>(
-                    "ended", "End of the last load there, with the zone: 2031-05-04T14:20-05:00.")
-                    .required(),
-                field<&T::products>("products", "Products used there, by name; all unless said.")};
+        return std::array{
+            field<&T::name>("name", "Paddock, stand or other ground.").required(),
+            field<&T::ended>("ended",
+                             "End of the last load there, with the zone: 2031-05-04T14:20-05:00.")
+                .required(),
+            field<&T::products>("products", "Products used there, by name; all unless said.")};
     }
 };
 
 template <>
 struct Description<mix::ReentryRequest> {
     static constexpr std::string_view name = "ReentryRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::ReentryRequest;
-        return {field<&T::products>("products", "Product cards with the waits of their labels.")
-                    .required(),
-                field<&T::places>("places", "Where and until when was sprayed.").required(),
-                field<&T::slaughter_planned>("slaughter_planned",
-                                             "When animals are to be slaughtered, with the zone.")};
+        return std::array{
+            field<&T::products>("products", "Product cards with the waits of their labels.")
+                .required(),
+            field<&T::places>("places", "Where and until when was sprayed.").required(),
+            field<&T::slaughter_planned>("slaughter_planned",
+                                         "When animals are to be slaughtered, with the zone.")};
     }
 };
 
 template <>
 struct Description<mix::ReentryAct> {
     static constexpr std::string_view name = "ReentryAct";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::ReentryAct;
-        return {
+        return std::array{
             field<&T::act>("act", "What waits."),
             field<&T::status>("status", "Whether it is known."),
             field<&T::from>("from", "When it may begin; empty when not known."),
@@ -86,24 +88,25 @@ struct Description<mix::ReentryAct> {
 template <>
 struct Description<mix::ReentryPlaceAnswer> {
     static constexpr std::string_view name = "ReentryPlaceAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::ReentryPlaceAnswer;
-        return {field<&T::name>("name", "The place."),
-                field<&T::ended>("ended", "End of the last load."),
-                field<&T::acts>("acts", "Act by act."),
-                field<&T::until_dry>("until_dry", "Some label asks for dry spray besides.")
-                    .labelled("And dry"),
-                field<&T::everything_from>("everything_from",
-                                           "The last of all, when all are known; else empty.")
-                    .labelled("Everything from")};
+        return std::array{
+            field<&T::name>("name", "The place."),
+            field<&T::ended>("ended", "End of the last load."),
+            field<&T::acts>("acts", "Act by act."),
+            field<&T::until_dry>("until_dry", "Some label asks for dry spray besides.")
+                .labelled("And dry"),
+            field<&T::everything_from>("everything_from",
+                                       "The last of all, when all are known; else empty.")
+                .labelled("Everything from")};
     }
 };
 
 template <>
 struct Description<mix::ReentryAnswer> {
     static constexpr std::string_view name = "ReentryAnswer";
-    static Fields fields() {
-        return {field<&mix::ReentryAnswer::places>("places", "Place by place.")};
+    static constexpr auto fields() {
+        return std::array{field<&mix::ReentryAnswer::places>("places", "Place by place.")};
     }
 };
 

@@ -17,9 +17,9 @@ struct Description<mix::DoseSubstance> {
 template <>
 struct Description<mix::SubstituteRequest> {
     static constexpr std::string_view name = "SubstituteRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::SubstituteRequest;
-        return {
+        return std::array{
             field<&T::planned>("planned", "The product the plan was made with.").required(),
             field<&T::rate>("rate", "Its rate in the plan.").required(),
             field<&T::measures>("measures",
@@ -44,9 +44,9 @@ struct Description<mix::SubstituteRequest> {
 template <>
 struct Description<mix::SubstituteAnswer> {
     static constexpr std::string_view name = "SubstituteAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::SubstituteAnswer;
-        return {
+        return std::array{
             field<&T::ingredient>("ingredient", "The ingredient that was matched."),
             field<&T::matched>("matched", "What both were compared in."),
             field<&T::acid_per_area>("acid_per_area", "The dose as acid equivalent.")

@@ -59,34 +59,35 @@ struct Description<TipAction> {
 template <>
 struct Description<job::TipCatch> {
     static constexpr std::string_view name = "TipCatch";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = job::TipCatch;
-        return {field<&T::flow>("flow", "Flow of the tip, if read as a flow."),
-                field<&T::volume>("volume", "What the tip put out."),
-                field<&T::time>("time", "How long it was caught; left out: catch_time.")};
+        return std::array{field<&T::flow>("flow", "Flow of the tip, if read as a flow."),
+                          field<&T::volume>("volume", "What the tip put out."),
+                          field<&T::time>("time", "How long it was caught; left out: catch_time.")};
     }
 };
 
 template <>
 struct Description<job::EarlierTipCheck> {
     static constexpr std::string_view name = "EarlierTipCheck";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = job::EarlierTipCheck;
-        return {field<&T::flows>("flows", "Flows of the same tips, in the same order.")
-                    .like("0.40 gal/min")
-                    .required(),
-                field<&T::pressure>("pressure", "Pressure then; left out: as now."),
-                field<&T::area_since>("area_since", "Ground sprayed since.").like("120 ac"),
-                field<&T::time_since>("time_since", "Hours sprayed since.").like("12 h")};
+        return std::array{
+            field<&T::flows>("flows", "Flows of the same tips, in the same order.")
+                .like("0.40 gal/min")
+                .required(),
+            field<&T::pressure>("pressure", "Pressure then; left out: as now."),
+            field<&T::area_since>("area_since", "Ground sprayed since.").like("120 ac"),
+            field<&T::time_since>("time_since", "Hours sprayed since.").like("12 h")};
     }
 };
 
 template <>
 struct Description<job::TipLimitFigures> {
     static constexpr std::string_view name = "TipLimitFigures";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = job::TipLimitFigures;
-        return {
+        return std::array{
             field<&T::above_rating>("above_rating", "Most a tip may be above the rating.")
                 .like("10 %"),
             field<&T::below_rating>("below_rating", "Most a tip may be below the rating.")
@@ -99,9 +100,9 @@ struct Description<job::TipLimitFigures> {
 template <>
 struct Description<job::TipCheckRequest> {
     static constexpr std::string_view name = "TipCheckRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = job::TipCheckRequest;
-        return {
+        return std::array{
             field<&T::flows>("flows", "Flow of each tip along the boom.").like("0.40 gal/min"),
             field<&T::volumes>("volumes", "What each tip put out, all caught for catch_time.")
                 .like("52 fl oz"),
@@ -130,9 +131,9 @@ struct Description<job::TipCheckRequest> {
 template <>
 struct Description<calibration::TipResult> {
     static constexpr std::string_view name = "TipResult";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = calibration::TipResult;
-        return {
+        return std::array{
             field<&T::tip>("tip", "Number along the boom, from 1."),
             field<&T::flow>("flow", "What it was caught at."),
             field<&T::from_rating>("from_rating", "Above or below the rating.")
@@ -152,9 +153,9 @@ struct Description<calibration::TipResult> {
 template <>
 struct Description<job::OtherRuleOutcome> {
     static constexpr std::string_view name = "OtherRuleOutcome";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = job::OtherRuleOutcome;
-        return {
+        return std::array{
             field<&T::limit>("limit", "The other limit."),
             field<&T::text>("text", "The limit in words.").labelled("In words"),
             field<&T::source>("source", "Where it is printed.").labelled("Printed in"),
@@ -166,21 +167,22 @@ struct Description<job::OtherRuleOutcome> {
 template <>
 struct Description<job::WearForecast> {
     static constexpr std::string_view name = "WearForecast";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = job::WearForecast;
-        return {field<&T::gained>("gained", "Rise of the mean since, as a part of the rating."),
-                field<&T::area_left>("area_left", "Ground until the mean reaches the limit."),
-                field<&T::time_left>("time_left", "Hours until the mean reaches the limit.")
-                    .shown_in("h", "h")};
+        return std::array{
+            field<&T::gained>("gained", "Rise of the mean since, as a part of the rating."),
+            field<&T::area_left>("area_left", "Ground until the mean reaches the limit."),
+            field<&T::time_left>("time_left", "Hours until the mean reaches the limit.")
+                .shown_in("h", "h")};
     }
 };
 
 template <>
 struct Description<job::TipCheckAnswer> {
     static constexpr std::string_view name = "TipCheckAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = job::TipCheckAnswer;
-        return {
+        return std::array{
             field<&T::tips>("tips", "Every tip, in order."),
             field<&T::mean>("mean", "Mean flow of the set."),
             field<&T::variation>("variation", "Coefficient of variation, with n - 1.")

@@ -50,11 +50,12 @@ struct Description<droplets::DropletClass> {
 template <>
 struct Description<droplets::ClassBand> {
     static constexpr std::string_view name = "ClassBand";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = droplets::ClassBand;
-        return {field<&T::from>("from", "Lowest pressure of this class.").required(),
-                field<&T::to>("to", "Highest pressure of this class.").required(),
-                field<&T::droplet_class>("class", "The class the maker prints.").required()};
+        return std::array{
+            field<&T::from>("from", "Lowest pressure of this class.").required(),
+            field<&T::to>("to", "Highest pressure of this class.").required(),
+            field<&T::droplet_class>("class", "The class the maker prints.").required()};
     }
 };
 

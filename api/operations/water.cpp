@@ -18,9 +18,9 @@ struct Description<mix::HardnessScale> {
 template <>
 struct Description<mix::WaterRequest> {
     static constexpr std::string_view name = "WaterRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::WaterRequest;
-        return {
+        return std::array{
             field<&T::potassium>("potassium", "K in the water."),
             field<&T::sodium>("sodium", "Na in the water."),
             field<&T::calcium>("calcium", "Ca in the water."),
@@ -43,19 +43,20 @@ struct Description<mix::WaterRequest> {
 template <>
 struct Description<mix::IonShare> {
     static constexpr std::string_view name = "IonShare";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::IonShare;
-        return {field<&T::ion>("ion", "The mineral."), field<&T::amount>("amount", "As entered."),
-                field<&T::ams>("ams", "AMS it asks for.").labelled("AMS asked for")};
+        return std::array{field<&T::ion>("ion", "The mineral."),
+                          field<&T::amount>("amount", "As entered."),
+                          field<&T::ams>("ams", "AMS it asks for.").labelled("AMS asked for")};
     }
 };
 
 template <>
 struct Description<mix::TankAms> {
     static constexpr std::string_view name = "TankAms";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::TankAms;
-        return {
+        return std::array{
             field<&T::tank>("tank", "The fill."),
             field<&T::by_minerals>("by_minerals", "AMS the minerals ask for.")
                 .labelled("AMS by minerals"),
@@ -75,9 +76,9 @@ struct Description<mix::TankAms> {
 template <>
 struct Description<mix::WaterAnswer> {
     static constexpr std::string_view name = "WaterAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = mix::WaterAnswer;
-        return {
+        return std::array{
             field<&T::ams>("ams", "AMS the minerals entered ask for.").labelled("AMS asked for"),
             field<&T::complete>("complete", "All five minerals were entered."),
             field<&T::ions>("ions", "Mineral by mineral."),

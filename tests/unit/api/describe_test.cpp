@@ -52,30 +52,30 @@ struct Description<Sort> {
 template <>
 struct Description<Catch> {
     static constexpr std::string_view name = "Catch";
-    static Fields fields() {
-        return {field<&Catch::amount>("amount", "What was caught.").required(),
-                field<&Catch::tip>("tip", "Which tip.")};
+    static constexpr auto fields() {
+        return std::array{field<&Catch::amount>("amount", "What was caught.").required(),
+                          field<&Catch::tip>("tip", "Which tip.")};
     }
 };
 template <>
 struct Description<SampleRequest> {
     static constexpr std::string_view name = "SampleRequest";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = SampleRequest;
-        return {field<&T::width>("width", "Ground width served.").required(),
-                field<&T::speed>("speed", "Speed."),
-                field<&T::catches>("catches", "What was caught."),
-                field<&T::sort>("sort", "Sort of sprayer."), field<&T::share>("share", "A share.")};
+        return std::array{
+            field<&T::width>("width", "Ground width served.").required(),
+            field<&T::speed>("speed", "Speed."), field<&T::catches>("catches", "What was caught."),
+            field<&T::sort>("sort", "Sort of sprayer."), field<&T::share>("share", "A share.")};
     }
 };
 template <>
 struct Description<SampleAnswer> {
     static constexpr std::string_view name = "SampleAnswer";
-    static Fields fields() {
+    static constexpr auto fields() {
         using T = SampleAnswer;
-        return {field<&T::output>("output", "Output."),
-                field<&T::spare>("spare", "Left over.").shown_in("fl oz", "mL"),
-                field<&T::words>("words", "As typed.")};
+        return std::array{field<&T::output>("output", "Output."),
+                          field<&T::spare>("spare", "Left over.").shown_in("fl oz", "mL"),
+                          field<&T::words>("words", "As typed.")};
     }
 };
 
