@@ -31,6 +31,10 @@ std::string lower(std::string text) {
     return text;
 }
 
+constexpr std::array area_types{std::string_view("Polygon"), std::string_view("MultiPolygon"),
+                                std::string_view("GeometryCollection"), std::string_view("Feature"),
+                                std::string_view("FeatureCollection")};
+
 /// What is collected while walking down.
 struct Walk {
     geometry::PolygonSet set{};
@@ -68,8 +72,11 @@ Result<void> read_position(const Json& json, const Path& path, geometry::Ring& r
         return fail(ErrorCode::invalid_input, path.text(),
                     fmt::format("A position is a list of two numbers, [longitude, latitude]; got "
                                 "{}.",
-                                json.is_array() ? fmt::format("a list of {}", json.size())
-                                                : std::string("a ") + json.type_name()));
+                                json.is_array() && json.size() >= 2 &&
+                                        (json[0].is_string() || json[1].is_string())
+                                    ? std::string("texts: take the quotes off")
+                                : json.is_array() ? fmt::format("a list of {}", json.size())
+                                                  : std::string("a ") + json.type_name()));
     }
     ring.push_back({json[0].get<double>(), json[1].get<double>()});
     return {};
@@ -187,6 +194,13 @@ Result<void> read_geojson(const Json& json, const Path& path, Walk& walk) {
     }
     if (word == "Feature") {
         return read_feature(json, path, walk);
+    }
+    for (const std::string_view known : area_types) {
+        if (lower(word) == lower(std::string(known))) {
+            return fail(
+                ErrorCode::invalid_input, path.member("type").text(),
+                fmt::format("\"{}\" is not a GeoJSON type. Did you mean \"{}\"?", word, known));
+        }
     }
     return fail(ErrorCode::invalid_input, path.member("type").text(),
                 fmt::format("A {} has no area. Give polygons only, and leave points and lines out.",

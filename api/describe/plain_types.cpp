@@ -38,7 +38,12 @@ public:
     [[nodiscard]] Shape shape() const override { return Shape::integer; }
     [[nodiscard]] Result<void> read(const Json& json, void* into, const Path& path) const override {
         const double number = json.is_number() ? json.get<double>() : std::nan("");
-        if (!(std::floor(number) == number && std::fabs(number) <= 2147483647.0)) {
+        constexpr int most = std::numeric_limits<int>::max();
+        if (std::fabs(number) > most) {
+            return fail(ErrorCode::out_of_range, path.text(),
+                        fmt::format("{} is beyond the limit of {}.", json.dump(), most));
+        }
+        if (std::floor(number) != number) {
             return wrong_type(path, "a whole number", json);
         }
         *static_cast<int*>(into) = static_cast<int>(number);

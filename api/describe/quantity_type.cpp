@@ -1,3 +1,7 @@
+#include <algorithm>
+#include <array>
+#include <span>
+
 #include <fmt/format.h>
 
 #include "api/describe/values.hpp"
@@ -5,6 +9,28 @@
 
 namespace swathbook::api {
 namespace {
+
+constexpr std::array members{std::string_view("value"), std::string_view("unit"),
+                             std::string_view("low"), std::string_view("high"),
+                             std::string_view("basis")};
+
+/// An answer may be pasted back as it is; any other member would be passed over in silence.
+Result<void> check_members(const Json& json, bool has_basis, const Path& path) {
+    const auto known = std::span(members).first(members.size() - (has_basis ? 0 : 1));
+    for (const auto& [key, value] : json.items()) {
+        if (std::find(known.begin(), known.end(), key) == known.end()) {
+            return fail(
+                ErrorCode::invalid_input, path.member(key).text(),
+                fmt::format("There is no field \"{}\" in an amount. {}{}", key, suggest(key, known),
+                            key == "basis" ? " The unit says it all: \"imp gal\"." : ""));
+        }
+    }
+    if (json.contains("value") && !json.contains("unit")) {
+        return fail(ErrorCode::invalid_input, path.member("unit").text(),
+                    fmt::format("The unit is missing beside the value {}.", json["value"].dump()));
+    }
+    return {};
+}
 
 Result<ParsedAmount> amount_in(const Json& json, Kind kind) {
     if (json.is_string()) {
@@ -43,7 +69,8 @@ Json quantity_schema(std::string_view doc, std::string_view example) {
                       {{"type", "number"}, {"description", "lower end of the 95 % interval"}}},
                      {"high",
                       {{"type", "number"}, {"description", "upper end of the 95 % interval"}}}}},
-                   {"required", Json::array({"value", "unit"})}}})}};
+                   {"required", Json::array({"value", "unit"})},
+                   {"additionalProperties", false}}})}};
 }
 
 }  // namespace
@@ -52,6 +79,9 @@ QuantityType::QuantityType(const QuantityLayout& layout)
     : layout_(layout), info_(info_of(layout.kind)), usual_(display_of(layout.kind)) {}
 
 Result<void> QuantityType::read(const Json& json, void* into, const Path& path) const {
+    if (json.is_object()) {
+        SWATHBOOK_CHECK(check_members(json, false, path));
+    }
     auto amount = amount_in(json, layout_.kind);
     if (!amount) {
         return fail(amount.error().code, path.text(), std::move(amount.error().detail));
@@ -111,6 +141,9 @@ public:
 
     [[nodiscard]] Result<void> read(const Json& json, void* into, const Path& path) const override {
         std::string text;
+        if (json.is_object()) {
+            SWATHBOOK_CHECK(check_members(json, true, path));
+        }
         if (json.is_string()) {
             text = json.get<std::string>();
         } else if (json.is_object() && json.contains("value") && json["value"].is_number() &&
@@ -126,6 +159,12 @@ public:
         auto rate = parse_label_rate(text);
         if (!rate) {
             return fail(rate.error().code, path.text(), std::move(rate.error().detail));
+        }
+        if (json.is_object() && json.contains("basis") && json["basis"] != word_of(rate->basis)) {
+            return fail(ErrorCode::inconsistent, path.member("basis").text(),
+                        fmt::format("The basis {} is not what \"{}\" says, which is \"{}\". "
+                                    "Leave the basis out or correct the unit.",
+                                    json["basis"].dump(), text, word_of(rate->basis)));
         }
         rate->text = std::move(text);
         *static_cast<LabelRate*>(into) = std::move(*rate);

@@ -98,6 +98,11 @@ void add_corner_term(const AreaRequest& request, AreaAnswer& answer, Notes& note
                         show(deviation, notes.units())),
             "propagation through the shoelace formula"};
     });
+    if (sigma.si() == 0.0) {
+        notes.find(Severity::advice, "no_receiver_is_exact",
+                   "A position error of 0 was entered, and no receiver or map is exact: the "
+                   "interval says nothing of it. Enter the error its maker states.");
+    }
     const Length spacing = answer.perimeter / static_cast<double>(answer.corners);
     if (sigma.si() > 0.0 && spacing < 3.0 * sigma) {
         notes.find(Severity::warning, "corners_not_independent",

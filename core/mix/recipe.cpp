@@ -1,5 +1,7 @@
 #include "core/mix/recipe.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include <cmath>
@@ -74,6 +76,23 @@ Result<void> check_dry(std::span<const TankProduct> products, const MixContents&
     return {};
 }
 
+/// Two products whose names differ in capitals or in spaces around them are one to a person.
+bool same_name(std::string_view a, std::string_view b) {
+    const auto trimmed = [](std::string_view text) {
+        const std::size_t first = text.find_first_not_of(' ');
+        return first == std::string_view::npos
+                   ? std::string_view{}
+                   : text.substr(first, text.find_last_not_of(' ') - first + 1);
+    };
+    const auto lower = [](char letter) {
+        return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+    };
+    a = trimmed(a);
+    b = trimmed(b);
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [&](char x, char y) { return lower(x) == lower(y); });
+}
+
 Result<void> check_names(std::span<const TankProduct> products, std::string_view field) {
     constexpr std::size_t most_products = 20;
     if (products.empty() || products.size() > most_products) {
@@ -84,7 +103,7 @@ Result<void> check_names(std::span<const TankProduct> products, std::string_view
     for (std::size_t i = 0; i < products.size(); ++i) {
         SWATHBOOK_CHECK(check_card(products[i].card, path_to(element(field, i), "card")));
         for (std::size_t j = 0; j < i; ++j) {
-            if (products[i].card.name == products[j].card.name) {
+            if (same_name(products[i].card.name, products[j].card.name)) {
                 return fail(ErrorCode::inconsistent, element(field, i),
                             fmt::format("{} is in the list twice. Add its rates together, so that "
                                         "its limits see all of it.",

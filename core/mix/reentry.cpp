@@ -36,6 +36,18 @@ const ActWords& words_of(Act act) {
     return act_words[static_cast<std::size_t>(act)];
 }
 
+/// A moment somebody sprays in: "0031" stands for 2031, and nobody is to count from the first.
+Result<CivilTime> moment_in(const std::string& text, const std::string& field) {
+    constexpr std::int32_t earliest_year = 1900;
+    SWATHBOOK_TRY(moment, parse_civil_time(text, field));
+    if (moment.date.year < earliest_year) {
+        return fail(ErrorCode::out_of_range, field,
+                    fmt::format("The year is {:04}, before {}. Write all four digits of the year.",
+                                moment.date.year, earliest_year));
+    }
+    return moment;
+}
+
 /// One act's limit on the cards used at a place.
 ReentryBinding binding_of(const StrictestLimits& strictest, Act act) {
     const auto plain = [](const Binding<Duration>& binding) {
@@ -211,7 +223,7 @@ Result<ReentryPlaceAnswer> place_of(const ReentryRequest& request, std::size_t i
         return fail(ErrorCode::invalid_input, fmt::format("places[{}].name", index),
                     "Every place needs a name, so that nobody opens the wrong gate.");
     }
-    SWATHBOOK_TRY(ended, parse_civil_time(place.ended, fmt::format("places[{}].ended", index)));
+    SWATHBOOK_TRY(ended, moment_in(place.ended, fmt::format("places[{}].ended", index)));
     SWATHBOOK_TRY(cards, cards_at(request, place, index));
     const StrictestLimits strictest = strictest_of(cards);
     ReentryPlaceAnswer answer;
@@ -283,7 +295,7 @@ Result<ReentryAnswer> reentry(const ReentryRequest& request, Notes& notes) {
     }
     std::optional<CivilTime> slaughter;
     if (!request.slaughter_planned.empty()) {
-        SWATHBOOK_TRY(planned, parse_civil_time(request.slaughter_planned, "slaughter_planned"));
+        SWATHBOOK_TRY(planned, moment_in(request.slaughter_planned, "slaughter_planned"));
         slaughter = planned;
     }
     ReentryAnswer answer;

@@ -93,7 +93,8 @@ Result<void> check_counts(const StemsRequest& request) {
     };
     if (bad_count(request.stems) || bad_count(request.cuts_made)) {
         return fail(ErrorCode::out_of_range, bad_count(request.stems) ? "stems" : "cuts_made",
-                    fmt::format("A count lies between 0 and {}.", most_stems));
+                    fmt::format("A count lies between 0 and {}; got {}.", most_stems,
+                                bad_count(request.stems) ? *request.stems : *request.cuts_made));
     }
     for (std::size_t i = 0; i < request.stems_by_size.size(); ++i) {
         const StemClass& size = request.stems_by_size[i];

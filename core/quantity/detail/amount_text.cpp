@@ -234,6 +234,9 @@ namespace {
 
 bool check_dimension(const UnitMeaning& unit, const KindInfo& info, double& factor, Fault& fault) {
     factor = 1.0;
+    if (info.dimension == Dimension::mass_fraction && unit.is_grains) {
+        return refuse(fault, Problem::grains_of_mineral);
+    }
     if (unit.dimension == info.dimension) {
         return !unit.is_change || refuse(fault, Problem::temperature_scale);
     }

@@ -31,6 +31,8 @@ Cursor::Letter Cursor::wide_letter() const {
                 default: return {};
             }
         case 0xE2: return second == 0x84 && byte(2) == 0x93 ? Letter{'l', 3} : Letter{};
+        case 0xEF:  // the ligature of f and l, as a PDF has it in "fl oz"
+            return second == 0xAC && byte(2) == 0x82 ? Letter{'l', 3} : Letter{};
         default: return {};
     }
 }
@@ -97,6 +99,9 @@ SignText Cursor::wide_sign() const {
     if (byte() == 0xC3 && second == 0x97) {
         return {Sign::times, 2};
     }
+    if (byte() == 0xEF && second == 0xBC && third == 0x8F) {
+        return {Sign::slash, 3};  // of full width
+    }
     if (byte() != 0xE2) {
         return {};
     }
@@ -147,6 +152,9 @@ WordText Cursor::read_word() {
     for (;;) {
         const Letter here = letter();
         if (here.bytes != 0) {
+            if (byte() == 0xEF) {
+                word.key.add('f');
+            }
             word.key.add(here.folded);
             at_ += here.bytes;
         } else if (byte() == '.' && word.key.length > 0) {

@@ -72,6 +72,31 @@ std::string_view substance_phrase(Substance substance) {
     return "product as sold";
 }
 
+/// "11/2" split every way that leaves a proper fraction, and worked out.
+std::string run_together_text(std::string_view typed) {
+    std::uint64_t top = 0;
+    std::uint64_t bottom = 0;
+    std::size_t digits = 0;
+    bool below = false;
+    for (const char letter : typed) {
+        const bool is_digit = letter >= '0' && letter <= '9';
+        below = below || (!is_digit && digits > 0);
+        std::uint64_t& part = below ? bottom : top;
+        part = is_digit ? part * 10 + static_cast<std::uint64_t>(letter - '0') : part;
+        digits += is_digit ? 1U : 0U;
+    }
+    std::string choices;
+    for (std::uint64_t place = 10; place <= top; place *= 10) {
+        const std::uint64_t rest = top % place;
+        if (rest >= place / 10 && rest < bottom) {
+            choices += fmt::format("\"{}-{}/{}\" or ", top / place, rest, bottom);
+        }
+    }
+    return fmt::format("{} can be a whole number and a fraction run together. Write {}\"{:.6g}\".",
+                       quoted(typed), choices,
+                       static_cast<double>(top) / static_cast<double>(bottom));
+}
+
 /// Problems of the number.
 std::string number_text(const Fault& fault) {
     const std::string where = quoted(fault.where);
@@ -99,6 +124,7 @@ std::string number_text(const Fault& fault) {
             return fmt::format(
                 "The fraction in {} is not a proper one: write it as \"2-2/3\" or \"2.67\".",
                 where);
+        case Problem::run_together: return run_together_text(fault.where);
         case Problem::range:
             return "A range is not one value: write the one rate or reading that is meant.";
         case Problem::two_numbers:
@@ -220,6 +246,10 @@ std::string kind_text(const Fault& fault, const KindInfo* info) {
                        : fmt::format(
                              "Percent on the other basis: {} is wanted here.",
                              info->kind == Kind::percent_by_volume ? "\"% v/v\"" : "\"% w/w\"");
+        case Problem::grains_of_mineral:
+            return "Grains count hardness as CaCO3, not one mineral. Give the mineral in ppm from "
+                   "the water report, or the grains as hardness with hardness_scale "
+                   "grains_per_gallon.";
         case Problem::temperature_scale:
             return info->kind == Kind::temperature
                        ? "The scale is not clear. Write \"degF\" or \"degC\"; a change is \"delta "

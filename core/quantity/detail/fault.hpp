@@ -25,6 +25,7 @@ enum class Problem : std::uint8_t {
     digit_groups,  ///< marks between digits that form no number
     zero_denominator,
     bad_fraction,
+    run_together,  ///< "11/2": eleven halves, or 1-1/2 that lost its gap
     range,
     two_numbers,
     no_unit,
@@ -57,6 +58,7 @@ enum class Problem : std::uint8_t {
     substance_missing,
     substance_wrong,
     percent_wrong,
+    grains_of_mineral,
     temperature_scale,
     basis_missing,
     basis_not_supported,

@@ -199,6 +199,18 @@ bool read_bottom(Cursor& cursor, int& bottom) {
 
 constexpr int largest_bottom = 9999;
 
+/// "11/2" and "22/3" are how 1½ and 2⅔ come out of a PDF.
+bool could_be_mixed(std::uint64_t top, int bottom) {
+    const auto parts = static_cast<std::uint64_t>(bottom);
+    for (std::uint64_t place = 10; top >= parts && place <= top; place *= 10) {
+        const std::uint64_t rest = top % place;
+        if (rest >= place / 10 && rest < parts) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool check_fraction(const Parts& parts, bool beside_whole, const char* start, const Cursor& cursor,
                     Fault& fault) {
     if (parts.bottom == 0) {
@@ -296,6 +308,9 @@ bool read_number(Cursor& cursor, NumberPlace place, Number& number, Fault& fault
     if (read_bottom(cursor, bottom)) {
         if (!check_fraction({0, bottom}, false, start, cursor, fault)) {
             return false;
+        }
+        if (could_be_mixed(run.mantissa, bottom)) {
+            return refuse(fault, Problem::run_together, start, cursor);
         }
         number = {number.value / bottom, 0.5 / bottom};
         return true;

@@ -580,6 +580,7 @@ bool read_unit(Cursor& cursor, std::optional<Dimension> summed_with, UnitMeaning
     meaning.zero = above.zero;
     meaning.is_change = above.is_change;
     meaning.percent = top.percent;
+    meaning.is_grains = top.atom == Atom::grain || top.atom == Atom::grain_per_gallon;
     if (says_per && !make_quotient(bottom, divisor, !top.has_atom, meaning, fault)) {
         return false;
     }

@@ -18,6 +18,7 @@ struct UnitMeaning {
     Substance substance = Substance::any;
     PercentOf percent = PercentOf::unsaid;
     bool is_change = false;  ///< "delta degF"
+    bool is_grains = false;  ///< grains count hardness, in a volume of water
 
     Dimension top = Dimension::ratio;  ///< what stands before "per"
     double top_si = 1.0;

@@ -465,6 +465,8 @@ constexpr auto spellings = std::to_array<Spelling>({
     ambiguous("t", "\"tsp\" (teaspoon), \"tbsp\" (tablespoon) or \"tonne\" (1000 kg)"),
     ambiguous("gr", "\"g\" (gram) or \"grain\" (64.8 mg)"),
     ambiguous("no", "\"each\" (a count) or the unit itself"),
+    ambiguous("are", "\"ac\" (acre) or \"100 m2\" (an are)"),
+    ambiguous("ares", "\"ac\" (acres) or the ground in m2 (an are is 100 m2)"),
     ambiguous("cuarto", "\"qt\" (quart, 946 mL) or a fraction such as \"1/4 gal\""),
     ambiguous("cuartos", "\"qt\" (quart, 946 mL) or a fraction such as \"1/4 gal\""),
 });

@@ -66,6 +66,16 @@ constexpr std::array refusals{
     Refusal{"5 a", Kind::area, "\"ac\"", "are"},
     Refusal{"72 \u00b0", Kind::temperature, "degF", "degC"},
     Refusal{"1 cuarto", Kind::volume, "qt", "1/4 gal"},
+    Refusal{"11/2 pt/A", Kind::product_volume_per_area, "\"1-1/2\"", "\"5.5\""},
+    Refusal{"11\u20442 pt", Kind::volume, "\"1-1/2\"", "\"5.5\""},
+    Refusal{"22/3 qt", Kind::volume, "\"2-2/3\"", "\"7.33333\""},
+    Refusal{"12/3 qt", Kind::volume, "\"1-2/3\"", "\"4\""},
+    Refusal{"12 / 3 qt", Kind::volume, "\"1-2/3\"", "\"4\""},
+    Refusal{"111/12 ft", Kind::length, "\"11-1/12\"", "\"1-11/12\""},
+    Refusal{"1 are", Kind::area, "\"ac\"", "100 m2"},
+    // Grains are counted as CaCO3
+    Refusal{"5 gpg", Kind::dissolved, "not one mineral", "grains_per_gallon"},
+    Refusal{"5 grains/gal", Kind::dissolved, "not one mineral", "ppm"},
     // A strength or rate of a substance must name it
     Refusal{"3 lb/gal", Kind::acid_strength, "lb a.e.", "lb a.i."},
     Refusal{"4 lb/gal", Kind::ingredient_strength, "lb a.i.", "lb a.e."},
