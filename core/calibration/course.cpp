@@ -139,6 +139,9 @@ void recommend(CourseAnswer& answer, const Setting& setting, Notes& notes) {
     }
     answer.shortest_length = Length::from_si(setting.speed * setting.slip / setting.limit);
     const bool metric = setting.units == UnitSystem::metric;
+    for (CourseRow& row : answer.rows) {
+        row.recommended = false;
+    }
     for (std::size_t i = 0; i < answer.rows.size(); ++i) {
         CourseRow& row = answer.rows[i];
         if (standard_courses()[i].metric == metric && row.timing_error->si() < setting.limit) {

@@ -39,7 +39,7 @@ struct CourseRow {
     MixPerArea one_millilitre;
     MixPerArea one_litre;
     double fluid_ounces_divisor = 1.0;  ///< divide US fluid ounces caught by this for gal/ac
-    bool recommended = false;
+    std::optional<bool> recommended{};  ///< absent: no speed, no saying
 };
 
 struct CourseAnswer {

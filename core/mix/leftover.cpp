@@ -99,8 +99,8 @@ void judge(const ProductCard& card, const std::vector<LimitCheck>& checks, Verdi
             check.status == LimitStatus::below && check.limit == "min_carrier";
         if (check.status == LimitStatus::above || breaks_least) {
             verdict.add(Lawful::no,
-                        fmt::format("{}: {} would be {}, the label gives {}.", card.name,
-                                    check.limit, check.delivered, check.allowed));
+                        fmt::format("{}: it would be {}, against the label's {}, {}.", card.name,
+                                    check.delivered, spoken_limit(check.limit), check.allowed));
         } else if (check.status == LimitStatus::cannot_tell) {
             verdict.add(Lawful::cannot_tell,
                         fmt::format("{}: {} could not be checked: {}.", card.name,

@@ -1,10 +1,12 @@
 #include "core/mix/limits.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
 #include <fmt/format.h>
 
+#include "core/quantity/parse.hpp"
 #include "core/quantity/print.hpp"
 
 namespace swathbook::mix {
@@ -60,6 +62,18 @@ struct Comparison {
     UnitSystem units;
 };
 
+/// A share of a rate in the unit the label uses, so that the two can be compared at a glance; in
+/// the usual unit where the label's text is more than a number and a unit.
+std::string beside(const LabelRate& limit, double share, UnitSystem units) {
+    const std::string_view typed = limit.text;
+    const std::string_view unit =
+        typed.substr(std::min(typed.find_first_not_of("0123456789./- "), typed.size()));
+    if (const auto factor = parse_unit(unit, kind_of(limit.basis)); factor && !unit.empty()) {
+        return show_number(limit.si * share / *factor) + " " + std::string(unit);
+    }
+    return show(LabelRate{limit.si * share, limit.basis}, units);
+}
+
 LimitCheck rate_check(const Comparison& with, const std::optional<RateLimit>& limit,
                       std::string_view word, Side side) {
     LimitCheck check = not_typed(word);
@@ -83,8 +97,7 @@ LimitCheck rate_check(const Comparison& with, const std::optional<RateLimit>& li
     }
     check.share = *delivered / allowed->si;
     check.status = judged(*check.share, side);
-    check.delivered =
-        show(LabelRate{limit->value.si * *check.share, limit->value.basis}, with.units);
+    check.delivered = beside(limit->value, *check.share, with.units);
     return check;
 }
 
@@ -298,8 +311,9 @@ std::string_view spoken_limit(std::string_view limit) {
 
 void report_checks(const ProductCard& card, std::span<const LimitCheck> checks, Notes& notes) {
     for (const LimitCheck& check : checks) {
-        const std::string figures = fmt::format("{}: {} is {}, the label gives {}", card.name,
-                                                check.limit, check.delivered, check.allowed);
+        const std::string figures =
+            fmt::format("{}: {}, against the label's {}, {}", card.name, check.delivered,
+                        spoken_limit(check.limit), check.allowed);
         switch (check.status) {
             case LimitStatus::above:
                 notes.find(Severity::stop, "above_label_limit",

@@ -187,9 +187,9 @@ RC_GTEST_PROP(CourseProperties, LengthTimesWidthIsTheAreaAndOuncesFollow, ()) {
         RC_ASSERT(same(row.one_gallon.si(), 128.0 * row.one_fluid_ounce.si()));
         RC_ASSERT(same(row.one_litre.si(), 1000.0 * row.one_millilitre.si()));
         RC_ASSERT(same(row.timing_error->si(), 0.25 / row.time->si()));
-        recommended += row.recommended ? 1 : 0;
-        RC_ASSERT(!row.recommended || row.timing_error->si() < 0.02);
-        RC_ASSERT(!row.recommended || row.length >= *answer->shortest_length);
+        recommended += row.recommended.value_or(false) ? 1 : 0;
+        RC_ASSERT(!row.recommended.value_or(false) || row.timing_error->si() < 0.02);
+        RC_ASSERT(!row.recommended.value_or(false) || row.length >= *answer->shortest_length);
     }
     RC_ASSERT(recommended == (answer->recommended ? 1 : 0));
 }
