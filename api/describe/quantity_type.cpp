@@ -15,8 +15,8 @@ constexpr std::array members{std::string_view("value"), std::string_view("unit")
                              std::string_view("basis")};
 
 /// An answer may be pasted back as it is; any other member would be passed over in silence.
-Result<void> check_members(const Json& json, bool has_basis, const Path& path) {
-    const auto known = std::span(members).first(members.size() - (has_basis ? 0 : 1));
+Result<void> check_members(const Json& json, const KindInfo* info, const Path& path) {
+    const auto known = std::span(members).first(members.size() - (info == nullptr ? 0 : 1));
     for (const auto& [key, value] : json.items()) {
         if (std::find(known.begin(), known.end(), key) == known.end()) {
             return fail(
@@ -26,8 +26,10 @@ Result<void> check_members(const Json& json, bool has_basis, const Path& path) {
         }
     }
     if (json.contains("value") && !json.contains("unit")) {
-        return fail(ErrorCode::invalid_input, path.member("unit").text(),
-                    fmt::format("The unit is missing beside the value {}.", json["value"].dump()));
+        return fail(
+            ErrorCode::invalid_input, path.member("unit").text(),
+            fmt::format("The unit is missing beside the value {}. Add it: \"unit\": \"{}\".",
+                        json["value"].dump(), info == nullptr ? "qt/ac" : info->us_unit));
     }
     return {};
 }
@@ -80,7 +82,7 @@ QuantityType::QuantityType(const QuantityLayout& layout)
 
 Result<void> QuantityType::read(const Json& json, void* into, const Path& path) const {
     if (json.is_object()) {
-        SWATHBOOK_CHECK(check_members(json, false, path));
+        SWATHBOOK_CHECK(check_members(json, &info_, path));
     }
     auto amount = amount_in(json, layout_.kind);
     if (!amount) {
@@ -142,7 +144,7 @@ public:
     [[nodiscard]] Result<void> read(const Json& json, void* into, const Path& path) const override {
         std::string text;
         if (json.is_object()) {
-            SWATHBOOK_CHECK(check_members(json, true, path));
+            SWATHBOOK_CHECK(check_members(json, nullptr, path));
         }
         if (json.is_string()) {
             text = json.get<std::string>();

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "core/quantity/detail/amount_text.hpp"
+#include "core/quantity/detail/hint.hpp"
 
 namespace swathbook::detail {
 namespace {
@@ -363,8 +364,9 @@ std::string_view phrase_of(Dimension dimension) {
 
 Error error_of(const Fault& fault, std::string_view text, const Kind* kind) {
     const KindInfo* const info = kind == nullptr ? nullptr : &info_of(*kind);
-    std::string detail = fmt::format("{}: {} Example: \"{}\".", quoted(text), explain(fault, info),
-                                     example_of(info));
+    const std::string hint = hint_for(fault, text, info);
+    std::string detail = fmt::format("{}: {} Example: \"{}\".", quoted(text),
+                                     hint.empty() ? explain(fault, info) : hint, example_of(info));
     return Error{code_of(fault.problem), {}, std::move(detail)};
 }
 

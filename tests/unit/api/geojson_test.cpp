@@ -65,6 +65,14 @@ TEST(Geojson, RefusesWhatIsNotGeojson) {
               "geometry.coordinates[0][1]");
 }
 
+TEST(Geojson, SaysWhatIsWrongWithATypeOrANumber) {
+    EXPECT_NE(refused(R"({"type": "polygon", "coordinates": []})").detail.find("\"Polygon\""),
+              std::string::npos);
+    EXPECT_NE(refused(R"({"type": "Polygon", "coordinates": [[["-98", "40"]]]})")
+                  .detail.find("quotes off"),
+              std::string::npos);
+}
+
 TEST(Geojson, LooksAtOldReferenceSystems) {
     const std::string rest = R"(, "type": "Polygon", "coordinates": [[[1, 2]]]})";
     for (const char* fine :
