@@ -58,9 +58,9 @@ std::string with_mark(std::string_view digits, std::string_view mark) {
 std::string unknown_word_text(const Fault& fault) {
     const std::string_view near = nearest_spelling(fold(fault.where));
     if (near.empty()) {
-        return fmt::format("{} is not a unit or unit word known here.", quoted(fault.where));
+        return fmt::format("{} is not a unit or unit word known here.", in_quotes(fault.where));
     }
-    return fmt::format("{} is not a unit known here. Did you mean \"{}\"?", quoted(fault.where),
+    return fmt::format("{} is not a unit known here. Did you mean \"{}\"?", in_quotes(fault.where),
                        near);
 }
 
@@ -94,13 +94,13 @@ std::string run_together_text(std::string_view typed) {
         }
     }
     return fmt::format("{} can be a whole number and a fraction run together. Write {}\"{:.6g}\".",
-                       quoted(typed), choices,
+                       in_quotes(typed), choices,
                        static_cast<double>(top) / static_cast<double>(bottom));
 }
 
 /// Problems of the number.
 std::string number_text(const Fault& fault) {
-    const std::string where = quoted(fault.where);
+    const std::string where = in_quotes(fault.where);
     switch (fault.problem) {
         case Problem::no_number:
             return "There is no number where one is needed: write digits first, then the unit.";
@@ -145,7 +145,7 @@ std::string number_text(const Fault& fault) {
 
 /// Text with two meanings: always the choices.
 std::string ambiguity_text(const Fault& fault) {
-    const std::string where = quoted(fault.where);
+    const std::string where = in_quotes(fault.where);
     switch (fault.problem) {
         case Problem::ambiguous_word:
         case Problem::ambiguous_case:
@@ -179,7 +179,7 @@ std::string ambiguity_text(const Fault& fault) {
 
 /// Problems of the unit's shape.
 std::string unit_text(const Fault& fault) {
-    const std::string where = quoted(fault.where);
+    const std::string where = in_quotes(fault.where);
     switch (fault.problem) {
         case Problem::number_in_unit:
             return "A number stands where only a unit is read. Write the unit alone, such as "
@@ -188,13 +188,13 @@ std::string unit_text(const Fault& fault) {
         case Problem::unknown_sign: return fmt::format("{} cannot be read as a unit.", where);
         case Problem::two_units:
             return fmt::format("{} and {} stand together with no number or \"per\" between them.",
-                               where, quoted(fault.other));
+                               where, in_quotes(fault.other));
         case Problem::contradictory:
             return fmt::format("{} cannot be {} at once.", where, fault.other);
         case Problem::modifier_misplaced:
             return fault.other.empty()
                        ? fmt::format("{} does not belong where it stands.", where)
-                       : fmt::format("{} does not go with {}.", where, quoted(fault.other));
+                       : fmt::format("{} does not go with {}.", where, in_quotes(fault.other));
         case Problem::modifier_alone:
             return fmt::format("{} needs a unit beside it, as in \"fl oz\" or \"lb a.e.\".", where);
         case Problem::nothing_per:
@@ -315,7 +315,7 @@ ErrorCode code_of(Problem problem) {
 
 }  // namespace
 
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
     std::string shown = "\"";
     std::size_t at = 0;
     while (at < text.size() && at < longest_quote) {
@@ -365,7 +365,7 @@ std::string_view phrase_of(Dimension dimension) {
 Error error_of(const Fault& fault, std::string_view text, const Kind* kind) {
     const KindInfo* const info = kind == nullptr ? nullptr : &info_of(*kind);
     const std::string hint = hint_for(fault, text, info);
-    std::string detail = fmt::format("{}: {} Example: \"{}\".", quoted(text),
+    std::string detail = fmt::format("{}: {} Example: \"{}\".", in_quotes(text),
                                      hint.empty() ? explain(fault, info) : hint, example_of(info));
     return Error{code_of(fault.problem), {}, std::move(detail)};
 }

@@ -78,6 +78,6 @@ struct Fault {
 [[nodiscard]] std::string_view phrase_of(Dimension dimension);
 
 /// A piece of typed text in quotes, cut to 60 bytes, with bytes that cannot be shown made "?".
-[[nodiscard]] std::string quoted(std::string_view text);
+[[nodiscard]] std::string in_quotes(std::string_view text);
 
 }  // namespace swathbook::detail

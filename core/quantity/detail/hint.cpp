@@ -174,7 +174,7 @@ std::string often_text(const Refused& it) {
     return fmt::format(
         "The field says how often: max_yearly_rate in a year, max_single_rate in "
         "one application. Type {} there.",
-        quoted(it.before(at - 1)));
+        in_quotes(it.before(at - 1)));
 }
 
 /// "1:50", "1 to 100", "1 part in 50".
@@ -299,7 +299,8 @@ std::string mark_text(const Refused& it) {
             return fmt::format(
                 "Type the reading alone, {}: its last digit tells how closely it "
                 "was read.",
-                quoted(unit.empty() ? std::string(reading) : fmt::format("{} {}", reading, unit)));
+                in_quotes(unit.empty() ? std::string(reading)
+                                       : fmt::format("{} {}", reading, unit)));
         }
     }
     for (std::size_t i = 0; i + 2 < it.tokens.size(); ++i) {
@@ -309,8 +310,8 @@ std::string mark_text(const Refused& it) {
         if (is_mark && it.tokens[i].is_number() && it.tokens[i].to == mark.from &&
             group.is_number() && group.to - mark.to == 3) {
             return fmt::format("Write thousands without a mark: {}.",
-                               quoted(std::string(it.text.substr(0, mark.from)) +
-                                      std::string(it.text.substr(mark.to))));
+                               in_quotes(std::string(it.text.substr(0, mark.from)) +
+                                         std::string(it.text.substr(mark.to))));
         }
     }
     return {};
