@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <span>
 #include <string>
 
 #include <fmt/format.h>
@@ -161,17 +162,30 @@ Span span_of(const GridRing& ring, std::size_t index) {
     return span;
 }
 
+/// Spans are sorted by their western edge: those that reach the first one follow it without a gap.
+template <class Check>
+Result<void> check_first_with_near(std::span<const Span> spans, Check check) {
+    const Span& first = spans.front();
+    for (const Span& other : spans.subspan(1)) {
+        if (other.west > first.east) {
+            break;
+        }
+        if (first.south > other.north || other.south > first.north) {
+            continue;
+        }
+        const auto [low, high] = std::minmax(first.index, other.index);
+        SWATHBOOK_CHECK(check(low, high));
+    }
+    return {};
+}
+
 template <class Check>
 Result<void> for_near_pairs(std::vector<Span> spans, Check check) {
     std::sort(spans.begin(), spans.end(), [](const Span& a, const Span& b) {
         return a.west != b.west ? a.west < b.west : a.index < b.index;
     });
     for (std::size_t i = 0; i < spans.size(); ++i) {
-        for (std::size_t j = i + 1; j < spans.size() && spans[j].west <= spans[i].east; ++j) {
-            const auto [low, high] = std::minmax(spans[i].index, spans[j].index);
-            const bool meet = spans[i].south <= spans[j].north && spans[j].south <= spans[i].north;
-            SWATHBOOK_CHECK(meet ? check(low, high) : Result<void>());
-        }
+        SWATHBOOK_CHECK(check_first_with_near(std::span<const Span>(spans).subspan(i), check));
     }
     return {};
 }
