@@ -1,12 +1,12 @@
 #include "core/quantity/detail/hint.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <optional>
 #include <vector>
+
+#include <fmt/format.h>
 
 #include "core/quantity/detail/amount_text.hpp"
 
