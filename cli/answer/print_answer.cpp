@@ -74,13 +74,25 @@ const api::ObjectType* object_of(const api::Type* type) {
 std::string print_object(const api::ObjectType& type, const Json& object, std::size_t indent,
                          const Paper& paper);
 
+/// An element without its place in the list: equal loads differ in nothing else.
+Json without_number(Json element) {
+    element.erase("number");
+    return element;
+}
+
 /// Each element as a row; where that is too wide, as a column; where neither fits, one block each.
 std::string print_list(const api::ObjectType& type, const Json& list, std::size_t indent,
                        const Paper& paper) {
     Table table = table_of(type, list);
+    const std::vector<Column> common = take_common(table);
     const std::size_t room = std::max<std::size_t>(paper.width, 80) - indent;
     if (table.is_complete && fit(table, room)) {
-        return print_table(table, indent, paper);
+        std::string out = print_table(table, indent, paper);
+        for (const Column& column : common) {
+            out += wrapped(fmt::format("{}, of all: {}", column.heading, column.cells.front()),
+                           paper.width, indent);
+        }
+        return out;
     }
     std::string out;
     for (const Table& part : turned(table_of(type, list), room)) {
@@ -90,8 +102,18 @@ std::string print_list(const api::ObjectType& type, const Json& list, std::size_
         return out;
     }
     for (std::size_t i = 0; i < list.size(); ++i) {
-        out += fmt::format("{}{}.\n", std::string(indent, ' '), i + 1) +
-               print_object(type, list[i], indent + indent_step, paper);
+        std::size_t last = i;
+        while (last + 1 < list.size() &&
+               without_number(list[last + 1]) == without_number(list[i])) {
+            ++last;
+        }
+        const bool is_run = last > i;
+        out += std::string(indent, ' ') +
+               (is_run ? fmt::format("{} to {}, all alike\n", i + 1, last + 1)
+                       : fmt::format("{}.\n", i + 1)) +
+               print_object(type, is_run ? without_number(list[i]) : list[i], indent + indent_step,
+                            paper);
+        i = last;
     }
     return out;
 }

@@ -1,6 +1,7 @@
 #include "cli/answer/table.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include <fmt/format.h>
 
@@ -298,6 +299,23 @@ Table table_of(const std::vector<Row>& rows) {
     table.columns.insert(table.columns.begin(), std::move(labels));
     take_natural_widths(table);
     return table;
+}
+
+std::vector<Column> take_common(Table& table) {
+    constexpr std::size_t worth_lifting = 20;
+    const auto says_the_same = [](const Column& column) {
+        return !column.is_number && column.cells.front().size() >= worth_lifting &&
+               std::ranges::all_of(column.cells, [&](const std::string& cell) {
+                   return cell == column.cells.front();
+               });
+    };
+    std::vector<Column> common;
+    if (table.rows < 2) {
+        return common;
+    }
+    std::ranges::copy_if(table.columns, std::back_inserter(common), says_the_same);
+    std::erase_if(table.columns, says_the_same);
+    return common;
 }
 
 bool fit(Table& table, std::size_t width) {

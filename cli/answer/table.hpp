@@ -36,6 +36,8 @@ struct Row {
 /// Objects of several types as one table; members of one name share a column.
 [[nodiscard]] Table table_of(const std::vector<Row>& rows);
 
+/// Takes out the columns of text that say the same in every row, to be said once below the table.
+[[nodiscard]] std::vector<Column> take_common(Table& table);
 /// Narrows the text columns until the table is no wider than `width`.
 /// @return false when it cannot be made so narrow and stay readable
 [[nodiscard]] bool fit(Table& table, std::size_t width);
