@@ -56,6 +56,12 @@ Result<AreaPart> measure_part(const Polygon& polygon, AreaAnswer& answer) {
         part.holes_area = out;
         part.area -= out;
     }
+    if (part.area <= Area{}) {
+        return fail(ErrorCode::inconsistent, path_of(polygon, 0),
+                    fmt::format("Along shortest lines this ring and its holes enclose no ground; "
+                                "an edge is {:.0f} km long. Put positions on the long edges.",
+                                answer.longest_edge.in(kilometres)));
+    }
     return part;
 }
 
@@ -74,10 +80,11 @@ BoundingBox box_of(const PolygonSet& set) {
     return box;
 }
 
-void add_corner_term(const AreaRequest& request, AreaAnswer& answer, Notes& notes) {
+void add_corner_term(const AreaRequest& request, const PolygonSet& ground, AreaAnswer& answer,
+                     Notes& notes) {
     const Length sigma =
         per_axis_error(request.position_error->value, request.position_error_means);
-    const Area deviation = area_deviation(request.geometry, sigma);
+    const Area deviation = area_deviation(ground, sigma);
     answer.error_terms.push_back(
         {"corners",
          fmt::format("{} corners, each off by {} ({}), independently", answer.corners,
@@ -198,9 +205,9 @@ Result<AreaAnswer> area(const AreaRequest& request, Notes& notes) {
     SWATHBOOK_CHECK(check_error(request.position_error, "position_error", notes.units()));
     SWATHBOOK_CHECK(check_error(request.edge_offset, "edge_offset", notes.units()));
     SWATHBOOK_CHECK(check_positions(request.geometry, request.expected_near, notes));
-    SWATHBOOK_CHECK(check_shapes(request.geometry, notes));
+    SWATHBOOK_TRY(ground, check_shapes(request.geometry, notes));
     AreaAnswer answer;
-    for (const Polygon& polygon : request.geometry.polygons) {
+    for (const Polygon& polygon : ground.polygons) {
         SWATHBOOK_TRY(part, measure_part(polygon, answer));
         answer.area.value += part.area;
         answer.perimeter += part.perimeter;
@@ -208,7 +215,7 @@ Result<AreaAnswer> area(const AreaRequest& request, Notes& notes) {
         answer.corners += part.corners;
         answer.parts.push_back(std::move(part));
     }
-    answer.box = box_of(request.geometry);
+    answer.box = box_of(ground);
     show_area(answer, notes);
     if (answer.longest_edge.si() > long_edge_m) {
         notes.find(
@@ -218,7 +225,7 @@ Result<AreaAnswer> area(const AreaRequest& request, Notes& notes) {
                         show(answer.longest_edge, notes.units())));
     }
     if (request.position_error) {
-        add_corner_term(request, answer, notes);
+        add_corner_term(request, ground, answer, notes);
     }
     if (request.edge_offset) {
         add_offset_term(request, answer, notes);

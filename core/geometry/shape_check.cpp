@@ -245,9 +245,29 @@ Result<void> check_parts(const std::vector<Shape>& shapes) {
     });
 }
 
+/// The positions of a ring as they were given, without those that were taken off it.
+Ring kept_of(const Ring& given, const GridRing& ring) {
+    Ring kept;
+    kept.reserve(ring.size() + 1);
+    for (const std::size_t index : ring.given) {
+        kept.push_back(given[index]);
+    }
+    kept.push_back(kept.front());
+    return kept;
+}
+
+Polygon tidied(const Shape& shape) {
+    Polygon polygon = *shape.polygon;
+    polygon.outer = kept_of(polygon.outer, shape.outer.ring);
+    for (std::size_t i = 0; i < polygon.holes.size(); ++i) {
+        polygon.holes[i] = kept_of(polygon.holes[i], shape.holes[i].ring);
+    }
+    return polygon;
+}
+
 }  // namespace
 
-Result<void> check_shapes(const PolygonSet& set, Notes& notes) {
+Result<PolygonSet> check_shapes(const PolygonSet& set, Notes& notes) {
     std::vector<Shape> shapes;
     shapes.reserve(set.polygons.size());
     for (const Polygon& polygon : set.polygons) {
@@ -255,7 +275,13 @@ Result<void> check_shapes(const PolygonSet& set, Notes& notes) {
         SWATHBOOK_CHECK(check_holes(shape));
         shapes.push_back(std::move(shape));
     }
-    return check_parts(shapes);
+    SWATHBOOK_CHECK(check_parts(shapes));
+    PolygonSet tidy;
+    tidy.polygons.reserve(shapes.size());
+    for (const Shape& shape : shapes) {
+        tidy.polygons.push_back(tidied(shape));
+    }
+    return tidy;
 }
 
 }  // namespace swathbook::geometry

@@ -9,6 +9,7 @@ namespace swathbook::detail {
 namespace {
 
 constexpr std::size_t longest_quote = 60;
+constexpr std::size_t longest_hint = 600;  // hints repeat what was typed
 
 /// Bytes of the well-formed UTF-8 character at the start, 0 when there is none to show.
 std::size_t shown_bytes(std::string_view text) {
@@ -315,10 +316,13 @@ ErrorCode code_of(Problem problem) {
 
 }  // namespace
 
-std::string in_quotes(std::string_view text) {
-    std::string shown = "\"";
+namespace {
+
+/// The text with what cannot be shown as "?", cut where it grows too long.
+std::string printable(std::string_view text, std::size_t longest) {
+    std::string shown;
     std::size_t at = 0;
-    while (at < text.size() && at < longest_quote) {
+    while (at < text.size() && at < longest) {
         const std::size_t bytes = shown_bytes(text.substr(at));
         if (bytes == 0) {
             shown += '?';
@@ -331,7 +335,13 @@ std::string in_quotes(std::string_view text) {
     if (at < text.size()) {
         shown += "...";
     }
-    return shown + "\"";
+    return shown;
+}
+
+}  // namespace
+
+std::string in_quotes(std::string_view text) {
+    return "\"" + printable(text, longest_quote) + "\"";
 }
 
 std::string_view phrase_of(Dimension dimension) {
@@ -366,9 +376,10 @@ Error error_of(const Fault& fault, std::string_view text, const Kind* kind) {
     const KindInfo* const info = kind == nullptr ? nullptr : &info_of(*kind);
     // A hint says what to type; an explanation of the rule is made plain by an example.
     const std::string hint = hint_for(fault, text, info);
-    std::string detail = hint.empty() ? fmt::format("{}: {} Example: \"{}\".", in_quotes(text),
-                                                    explain(fault, info), example_of(info))
-                                      : fmt::format("{}: {}", in_quotes(text), hint);
+    std::string detail =
+        hint.empty() ? fmt::format("{}: {} Example: \"{}\".", in_quotes(text), explain(fault, info),
+                                   example_of(info))
+                     : fmt::format("{}: {}", in_quotes(text), printable(hint, longest_hint));
     return Error{code_of(fault.problem), {}, std::move(detail)};
 }
 

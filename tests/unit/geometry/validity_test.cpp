@@ -7,6 +7,7 @@
 #include <geos_c.h>
 #include <gtest/gtest.h>
 
+#include "core/geometry/area.hpp"
 #include "core/geometry/ellipsoid.hpp"
 #include "core/geometry/position_check.hpp"
 #include "core/geometry/ring_check.hpp"
@@ -65,7 +66,8 @@ Result<void> check(const PolygonSet& set, Notes& notes) {
     if (auto positions = check_positions(set, std::nullopt, notes); !positions) {
         return positions;
     }
-    return check_shapes(set, notes);
+    SWATHBOOK_CHECK(check_shapes(set, notes));
+    return {};
 }
 
 Result<void> check(const PolygonSet& set) {
@@ -325,6 +327,25 @@ TEST(Validity, AgreesWithGeosOnLargeStars) {
     }
     EXPECT_GT(valid, 100);
     EXPECT_LT(valid, 300);
+}
+
+// A spike east along a parallel is straight on the grid, and the shortest lines out and back
+// enclose thousands of acres: what is taken off must be off before the area is measured.
+TEST(Validity, ASpikeAlongAParallelAddsNoGround) {
+    const Ring plain{{-98, 40}, {-97.9, 40}, {-97.9, 40.1}, {-98, 40.1}, {-98, 40}};
+    const Ring spiked{{-98, 40}, {-37, 40}, {-97.9, 40}, {-97.9, 40.1}, {-98, 40.1}, {-98, 40}};
+    const auto measured = [](const Ring& ring) {
+        AreaRequest request;
+        request.geometry.polygons.push_back({ring});
+        Notes notes(UnitSystem::us, false);
+        return area(request, notes);
+    };
+    const auto with = measured(spiked);
+    const auto without = measured(plain);
+    ASSERT_TRUE(with && without);
+    EXPECT_EQ(with->area.value, without->area.value);
+    EXPECT_EQ(with->perimeter, without->perimeter);
+    EXPECT_EQ(with->corners, 4);
 }
 
 }  // namespace

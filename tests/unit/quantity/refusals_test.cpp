@@ -276,6 +276,10 @@ TEST(Refusals, long_and_broken_text_is_quoted_safely) {
         EXPECT_TRUE(static_cast<unsigned char>(byte) >= 0x20 &&
                     static_cast<unsigned char>(byte) < 0x80);
     }
+    // A hint repeats what was typed, too.
+    const auto hinted = parse_amount("1/128th acre\x07", Kind::area);
+    ASSERT_FALSE(hinted);
+    EXPECT_EQ(hinted.error().detail.find('\x07'), std::string::npos);
     EXPECT_FALSE(parse_amount(std::string_view("5 g\0al", 6), Kind::volume));
 }
 
