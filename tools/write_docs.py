@@ -83,7 +83,8 @@ def stories_page():
     parts = ["# Stories\n",
              "Everyday cases of the job, with the commands that reproduce their numbers. People, places and products are\n"
              "invented. This page is written by `tools/write_docs.py` from `tests/cases/stories/`; the tests run every\n"
-             "command on it, natively and in WebAssembly.\n"]
+             "command on it, natively and in WebAssembly. To paste them, `./dev build` and put the program on the path:\n"
+             "`export PATH=\"$PWD/build/release/cli:$PATH\"`.\n"]
     for path in sorted((CASES / "stories").glob("*.case")):
         first_line = path.read_text(encoding="utf-8").splitlines()[0]
         parts.append("## " + re.sub(r"Story 0*(\d+)", r"Story \1", first_line.lstrip("# ")) + "\n")
