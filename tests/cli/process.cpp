@@ -67,8 +67,10 @@ Ended run(const Start& start) {
     std::vector<std::string> words = start.words;
     std::vector<std::string> environment = start.environment;
     environment.push_back(std::string("PATH=") + std::getenv("PATH"));
-    if (const char* leaks = std::getenv("LSAN_OPTIONS")) {  // of a sanitized build
-        environment.push_back(std::string("LSAN_OPTIONS=") + leaks);
+    for (const std::string name : {"LSAN_OPTIONS", "TSAN_OPTIONS"}) {  // of a sanitized build
+        if (const char* options = std::getenv(name.c_str())) {
+            environment.push_back(name + "=" + options);
+        }
     }
     pid_t child = 0;
     const int fault = posix_spawnp(&child, words[0].c_str(), &actions, nullptr,

@@ -13,10 +13,10 @@ struct Ended {
 };
 
 struct Start {
-    std::vector<std::string> words;  ///< program and arguments
-    std::string input{};             ///< its standard input
-    std::vector<std::string>
-        environment{};  ///< "NAME=value", beside PATH; nothing else is passed on (but LSAN_OPTIONS)
+    std::vector<std::string> words;          ///< program and arguments
+    std::string input{};                     ///< its standard input
+    std::vector<std::string> environment{};  ///< "NAME=value", beside PATH; nothing else is passed
+                                             ///< on (but options of sanitizers)
 };
 
 /// Runs a program to its end with its streams in files, so that no pipe can fill up.
