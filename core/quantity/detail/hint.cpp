@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "core/quantity/detail/amount_text.hpp"
+#include "core/quantity/units.hpp"
 
 namespace swathbook::detail {
 namespace {
@@ -149,12 +150,15 @@ std::string months_text(const Refused& it) {
     const std::size_t month = it.find(Meaning::month);
     const std::size_t at = std::min(month, it.find(Meaning::year));
     if (at < it.tokens.size() && it.wants(Dimension::time)) {
+        // A wait that is suggested too short does harm: no figure where the count was not read
+        // ("2-3 months", "four months").
         const auto count = number_in(it.before(at));
         const double longest = at == month ? 31.0 : 366.0;
-        return fmt::format(
-            "Months and years differ in length. Give days, the longer reading: "
-            "\"{:.6g} days\".",
-            std::ceil(count.value_or(1.0) * longest));
+        return count ? fmt::format(
+                           "Months and years differ in length. Give days, the longer "
+                           "reading: \"{:.6g} days\".",
+                           std::ceil(*count * longest))
+                     : "Months and years differ in length. Give the days of the longest reading.";
     }
     if (it.wants(Dimension::time) && it.has("dry")) {
         return "That is no length of time. The re-entry limit has until_dry for it; elsewhere give "
@@ -252,8 +256,7 @@ std::string product_text(const Refused& it) {
         const auto bare = number_in(it.before(at));
         const bool sound = bare || (read_amount(it.before(at), false, left, fault) &&
                                     left.unit.dimension == Dimension::length);
-        constexpr double foot = 0.3048;
-        const double unit = right.unit.top_si == 1.0 ? 1.0 : foot;
+        const double unit = right.unit.top_si == 1.0 ? 1.0 : feet.si;
         const double across = bare ? *bare * right.unit.top_si : left.si;
         typed = sound ? fmt::format(", \"{:.6g} {}\"", across / unit * (right.si / unit),
                                     unit == 1.0 ? "m2" : "ft2")
@@ -287,15 +290,23 @@ std::string word_text(const Refused& it) {
     return {};
 }
 
+/// "fl oz" of "12 +/- 0.5 fl oz".
+std::string_view behind_last_number(const Refused& it) {
+    std::string_view unit;
+    for (std::size_t i = 0; i < it.tokens.size(); ++i) {
+        unit = it.tokens[i].is_number() ? it.behind(i) : unit;
+    }
+    return unit;
+}
+
 /// "12 +/- 0.5 gal" and "1'000 mL".
 std::string mark_text(const Refused& it) {
     for (const std::string_view mark : {"+/-", "+-", "\u00b1"}) {
         const std::size_t at = it.text.find(mark);
         if (at != std::string_view::npos) {
             const std::string_view reading = trimmed(it.text.substr(0, at));
-            const std::string_view unit = number_in(reading) && !it.tokens.back().is_number()
-                                              ? it.text.substr(it.tokens.back().from)
-                                              : std::string_view{};
+            const std::string_view unit =
+                number_in(reading) ? behind_last_number(it) : std::string_view{};
             return fmt::format(
                 "Type the reading alone, {}: its last digit tells how closely it "
                 "was read.",

@@ -184,6 +184,10 @@ constexpr std::array refusals{
     Refusal{"1.28 SG", Kind::density, "\"1.28 kg/L\""},
     Refusal{"100 ppm CaCO3", Kind::dissolved, "\"hardness\""},
     Refusal{"100 parts per million", Kind::dissolved, "\"100 ppm\""},
+    // A count that was not read makes no figure; a unit of two words stays whole
+    Refusal{"2-3 months", Kind::duration, "Give the days of the longest reading"},
+    Refusal{"four months", Kind::duration, "Give the days of the longest reading"},
+    Refusal{"12 +/- 0.5 fl oz", Kind::volume, "alone, \"12 fl oz\""},
     // Clocks
     Refusal{"1:75", Kind::duration, "not a time"},
     Refusal{"1:5", Kind::duration, "not a time"},
