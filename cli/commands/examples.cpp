@@ -48,6 +48,9 @@ constexpr std::array examples{
         "spot",
         R"x(swathbook spot --products 'card.name=Demoherb 4 SL; rate=2 % v/v' --sprayed 21 gal --area 0.35 ac --fills 4 gal)x"},
     Example{
+        "spray-window",
+        R"x(swathbook spray-window --now 2031-05-14T11:20-05:00 --readings 'taken=2031-05-14T11:16-05:00; wind=7 mph; gust=10 mph; wind_from=SW; cues=none_seen' --limits 'name=Demoherb 4 SL; max_wind=10 mph; min_wind=3 mph')x"},
+    Example{
         "stems",
         R"x(swathbook stems --dose 0.5 mL per cut --products '{"card":{"name":"Demoherb 4 SL","form":"liquid","ingredients":[{"name":"fictionate acid","acid_strength":"240 g a.e./L"}]},"ceiling":"0.109 lb a.e./ac","applied_this_year":"0 lb a.e./ac"}')x"},
     Example{
