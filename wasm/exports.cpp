@@ -6,6 +6,8 @@
 #include "api/call.hpp"
 #include "api/operation.hpp"
 #include "api/schema.hpp"
+#include "core/base/blake2b.hpp"
+#include "wasm/book.hpp"
 
 /// The flat surface of the module: text goes in and comes out through linear memory.
 ///
@@ -36,6 +38,23 @@ int swathbook_call(const char* name, std::size_t name_bytes, const char* json,
                                        std::string_view(json, json_bytes));
     last_text = std::move(called.json);
     return called.error ? 0 : 1;
+}
+
+/// One act on the notebook in this module's memory; 1 or 0 as swathbook_call.
+SWATHBOOK_EXPORT(swathbook_book)
+int swathbook_book(const char* act, std::size_t act_bytes, const char* json,
+                   std::size_t json_bytes) {
+    auto done =
+        swathbook::wasm::book(std::string_view(act, act_bytes), std::string_view(json, json_bytes));
+    const bool is_done = done.has_value();
+    last_text = is_done ? std::move(*done) : swathbook::api::error_json(done.error());
+    return is_done ? 1 : 0;
+}
+
+/// BLAKE2b-256 of some bytes, as 64 hexadecimal digits. Always answers.
+SWATHBOOK_EXPORT(swathbook_digest) int swathbook_digest(const char* bytes, std::size_t size) {
+    last_text = swathbook::hex_of(swathbook::blake2b_256(std::string_view(bytes, size)));
+    return 1;
 }
 
 /// The JSON Schema of one operation, or an error; 1 or 0 as swathbook_call.

@@ -81,9 +81,18 @@ async function compile(source) {
 class Swathbook {
   #module;
   #exports = null;
+  #starts = 0;
+
+  /** Called when a fresh module has taken the place of a broken one: its notebook is empty. */
+  onRestart = null;
 
   constructor(module) {
     this.#module = module;
+  }
+
+  /** How often the module was started anew. When it has grown, open the notebook and add its entries again. */
+  get epoch() {
+    return Math.max(0, this.#starts - 1);
   }
 
   #running() {
@@ -93,17 +102,19 @@ class Swathbook {
       memory = instance.exports.memory;
       instance.exports._initialize();
       this.#exports = instance.exports;
+      this.#starts += 1;
+      if (this.#starts > 1) this.onRestart?.(this);
     }
     return this.#exports;
   }
 
-  // Runs `ask` with the texts in linear memory; returns what the module then holds as its result.
+  // Runs `ask` with the texts (or bytes) in linear memory; returns what the module then holds as its result.
   #ask(texts, ask) {
     const exports = this.#running();
     const placed = [];
     try {
       for (const text of texts) {
-        const bytes = encoder.encode(text);
+        const bytes = typeof text === "string" ? encoder.encode(text) : text;
         const at = exports.swathbook_reserve(bytes.length);
         if (at === 0) throw new RangeError(`no memory for a request of ${bytes.length} bytes`);
         placed.push([at, bytes.length]);
@@ -139,6 +150,22 @@ class Swathbook {
     const schema = JSON.parse(json);
     if (!ok) throw new SwathbookError(schema.error);
     return schema;
+  }
+
+  /**
+   * One act on the notebook held by the module; swathbook.d.mts says what each takes and gives.
+   * @throws SwathbookError when it was refused: then nothing has changed
+   */
+  book(act, request) {
+    const { ok, json } = this.#ask([act, JSON.stringify(request)], (exports, ...places) => exports.swathbook_book(...places));
+    const answer = JSON.parse(json);
+    if (!ok) throw new SwathbookError(answer.error);
+    return answer;
+  }
+
+  /** BLAKE2b-256 of some bytes, as 64 hexadecimal digits: the name of an attachment. */
+  digest(bytes) {
+    return this.#ask([bytes], (exports, ...places) => exports.swathbook_digest(...places)).json;
   }
 
   /** How much linear memory the running module holds. */

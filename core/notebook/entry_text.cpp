@@ -87,7 +87,7 @@ Result<Entry> read_entry(Lines& lines) {
 
 }  // namespace
 
-std::string write_entries(const std::vector<Entry>& entries) {
+std::string write_entries(std::span<const Entry> entries) {
     std::string text;
     for (const Entry& entry : entries) {
         text += canonical_text(view_of(entry));

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -10,7 +11,7 @@ namespace swathbook::notebook {
 
 /// Entries as one text: for each its canonical text, a line "hash" with 64 hexadecimal digits, and
 /// an empty line. The form in which entries travel.
-[[nodiscard]] std::string write_entries(const std::vector<Entry>& entries);
+[[nodiscard]] std::string write_entries(std::span<const Entry> entries);
 
 /// Reads that text back. Form is checked, hashes and chains are not (check_entry, verify_chains).
 ///

@@ -57,7 +57,7 @@ struct Fold::Parts {
     std::vector<BodySlot> bodies;
     std::vector<Closing> closings;  // sorted by thing after settle
     std::vector<Conflict> conflicts;
-    bool is_settled = true;
+    std::vector<Uuid> unsettled;  // records that entries came for since the last settle
 
     std::uint32_t device_number(const Uuid& device);
     [[nodiscard]] Uuid device(std::uint32_t number) const;
@@ -73,6 +73,7 @@ struct Fold::Parts {
     void settle_closed(std::uint32_t thing, const std::vector<BodySlot>& kept, std::size_t closer);
     void note_lost_drafts(std::uint32_t thing, const BodySlot& closer);
     void settle_amendments(std::uint32_t thing);
+    void forget_settled(const std::vector<Uuid>& records);
     [[nodiscard]] const Closing* closing_of(const Uuid& record) const;
     [[nodiscard]] FieldNow now(const FieldSlot& slot) const;
 };
@@ -230,7 +231,7 @@ void Fold::Parts::settle_amendments(std::uint32_t thing) {
 }
 
 const Closing* Fold::Parts::closing_of(const Uuid& record) const {
-    SWATHBOOK_ASSERT(is_settled, "settle() comes before reading");
+    SWATHBOOK_ASSERT(unsettled.empty(), "settle() comes before reading");
     const std::uint32_t thing = things.find(EntryKind::record, record);
     const auto place =
         std::lower_bound(closings.begin(), closings.end(), thing,
@@ -261,7 +262,7 @@ Result<void> Fold::add(const EntryView& entry) {
     const std::uint32_t thing = parts_->things.find_or_add(entry.kind, entry.subject);
     const bool keeps_bodies = entry.kind == EntryKind::record || entry.kind == EntryKind::amendment;
     if (keeps_bodies) {
-        parts_->is_settled = false;
+        parts_->unsettled.push_back(entry.subject);
         parts_->keep_body(thing, entry);
     } else {
         parts_->write_fields(thing, entry);
@@ -269,32 +270,46 @@ Result<void> Fold::add(const EntryView& entry) {
     return {};
 }
 
+/// Drops what the last settle found for these records.
+void Fold::Parts::forget_settled(const std::vector<Uuid>& records) {
+    const auto is_among = [&records](const Uuid& record) {
+        return std::binary_search(records.begin(), records.end(), record);
+    };
+    std::erase_if(conflicts, [&](const Conflict& conflict) { return is_among(conflict.record); });
+    std::erase_if(closings, [&](const Closing& closing) {
+        return is_among(things.at(closing.thing).subject);
+    });
+}
+
 void Fold::settle() {
-    if (parts_->is_settled) {
+    if (parts_->unsettled.empty()) {
         return;
     }
     Parts& parts = *parts_;
-    parts.conflicts.clear();
-    parts.closings.clear();
-    const auto count = static_cast<std::uint32_t>(parts.things.all().size());
-    for (std::uint32_t thing = 0; thing < count; ++thing) {
-        if (parts.things.at(thing).kind == EntryKind::record) {
-            parts.settle_record(thing);
+    std::vector<Uuid> records = std::move(parts.unsettled);
+    parts.unsettled.clear();
+    std::sort(records.begin(), records.end());
+    records.erase(std::unique(records.begin(), records.end()), records.end());
+    parts.forget_settled(records);
+    const auto each = [&](EntryKind kind, auto settle_one) {
+        for (const Uuid& record : records) {
+            const std::uint32_t thing = parts.things.find(kind, record);
+            if (thing != nothing) {
+                settle_one(thing);
+            }
         }
-    }
-    parts.is_settled = true;
-    for (std::uint32_t thing = 0; thing < count; ++thing) {
-        if (parts.things.at(thing).kind == EntryKind::amendment) {
-            parts.settle_amendments(thing);
-        }
-    }
+    };
+    each(EntryKind::record, [&](std::uint32_t thing) { parts.settle_record(thing); });
+    std::sort(parts.closings.begin(), parts.closings.end(),
+              [](const Closing& a, const Closing& b) { return a.thing < b.thing; });
+    each(EntryKind::amendment, [&](std::uint32_t thing) { parts.settle_amendments(thing); });
     std::sort(parts.conflicts.begin(), parts.conflicts.end());
     parts.conflicts.erase(std::unique(parts.conflicts.begin(), parts.conflicts.end()),
                           parts.conflicts.end());
 }
 
 std::vector<Uuid> Fold::subjects(EntryKind kind) const {
-    SWATHBOOK_ASSERT(parts_->is_settled, "settle() comes before reading");
+    SWATHBOOK_ASSERT(parts_->unsettled.empty(), "settle() comes before reading");
     std::vector<Uuid> found;
     for (const Thing& thing : parts_->things.all()) {
         if (thing.kind == kind) {
@@ -306,7 +321,13 @@ std::vector<Uuid> Fold::subjects(EntryKind kind) const {
 }
 
 std::vector<FieldNow> Fold::fields(EntryKind kind, const Uuid& subject) const {
-    SWATHBOOK_ASSERT(parts_->is_settled, "settle() comes before reading");
+    std::vector<FieldNow> found = all_fields(kind, subject);
+    std::erase_if(found, [](const FieldNow& field) { return field.value == "null"; });
+    return found;
+}
+
+std::vector<FieldNow> Fold::all_fields(EntryKind kind, const Uuid& subject) const {
+    SWATHBOOK_ASSERT(parts_->unsettled.empty(), "settle() comes before reading");
     std::vector<FieldNow> found;
     const std::uint32_t thing = parts_->things.find(kind, subject);
     if (thing == nothing) {
@@ -314,9 +335,7 @@ std::vector<FieldNow> Fold::fields(EntryKind kind, const Uuid& subject) const {
     }
     for (std::uint32_t i = parts_->things.at(thing).first_field; i != nothing;
          i = parts_->fields[i].next) {
-        if (parts_->fields[i].value != "null") {
-            found.push_back(parts_->now(parts_->fields[i]));
-        }
+        found.push_back(parts_->now(parts_->fields[i]));
     }
     std::sort(found.begin(), found.end(),
               [](const FieldNow& a, const FieldNow& b) { return a.name < b.name; });
@@ -351,7 +370,7 @@ std::optional<Stamp> Fold::closed_by(const Uuid& record) const {
 }
 
 std::vector<AmendmentNow> Fold::amendments(const Uuid& record) const {
-    SWATHBOOK_ASSERT(parts_->is_settled, "settle() comes before reading");
+    SWATHBOOK_ASSERT(parts_->unsettled.empty(), "settle() comes before reading");
     std::vector<AmendmentNow> found;
     const std::uint32_t thing = parts_->things.find(EntryKind::amendment, record);
     if (thing == nothing) {
@@ -365,7 +384,7 @@ std::vector<AmendmentNow> Fold::amendments(const Uuid& record) const {
 }
 
 const std::vector<Conflict>& Fold::conflicts() const {
-    SWATHBOOK_ASSERT(parts_->is_settled, "settle() comes before reading");
+    SWATHBOOK_ASSERT(parts_->unsettled.empty(), "settle() comes before reading");
     return parts_->conflicts;
 }
 

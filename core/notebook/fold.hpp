@@ -51,6 +51,9 @@ struct Conflict {
     auto operator<=>(const Conflict&) const = default;
 };
 
+/// One sentence for people, naming the record and the entry that was not applied.
+[[nodiscard]] std::string text_of(const Conflict& conflict);
+
 /// A correction of a closed record. It adds to the record and never changes it.
 struct AmendmentNow {
     std::string_view author;
@@ -89,6 +92,9 @@ public:
     /// Fields of a thing in order of name; cleared fields are left out. Empty when unknown. The
     /// texts live until the next add or settle.
     [[nodiscard]] std::vector<FieldNow> fields(EntryKind kind, const Uuid& subject) const;
+    /// The same with the cleared fields, whose value is null: who changed a thing last may have
+    /// cleared one.
+    [[nodiscard]] std::vector<FieldNow> all_fields(EntryKind kind, const Uuid& subject) const;
     [[nodiscard]] std::optional<FieldNow> field(EntryKind kind, const Uuid& subject,
                                                 std::string_view name) const;
     /// The fields as one canonical JSON object.

@@ -19,6 +19,31 @@ std::string_view word_of(ConflictKind kind) {
     return "edit_after_close";
 }
 
+std::string text_of(const Conflict& conflict) {
+    const auto meaning = [&]() -> std::string {
+        switch (conflict.kind) {
+            case ConflictKind::edit_after_close:
+                return "changes the record after it was closed and was not applied; amend the "
+                       "record if the change is right";
+            case ConflictKind::closed_twice:
+                return "closes a record that was closed before; the first closing stands";
+            case ConflictKind::draft_not_in_record:
+                return fmt::format(
+                    "had set {} before the record was closed on another device, and the closed "
+                    "record does not carry that value; amend the record if the value is right",
+                    conflict.field);
+            case ConflictKind::amends_open_record:
+                return "amends a record that nobody has closed; it counts once the record is "
+                       "closed";
+            case ConflictKind::incomplete_amendment:
+                return "amends the record without a reason or a date; amend it again with both";
+        }
+        return {};
+    };
+    return fmt::format("Entry {} on record {} {}.", text_of(conflict.entry),
+                       text_of(conflict.record), meaning());
+}
+
 namespace {
 
 /// A thing's fields, or the amendments of a record, a line each.

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/notebook/body.hpp"
+#include "core/notebook/permission.hpp"
 #include "store/sqlite/features.hpp"
 #include "store/sqlite/rows.hpp"
 #include "store/sqlite/schema.hpp"
@@ -185,20 +186,7 @@ Result<void> SqliteNotebook::check_draft(const Draft& draft) {
     }
     SWATHBOOK_TRY(entries, entries_of(EntryKind::record, draft.subject));
     SWATHBOOK_TRY(state, notebook::fold(entries));
-    const bool is_closed = state.is_closed(draft.subject);
-    if (draft.kind == EntryKind::record && is_closed) {
-        return fail(ErrorCode::not_permitted, "subject",
-                    fmt::format("Record {} is closed and never changes. Add an amendment with a "
-                                "date and a reason.",
-                                text_of(draft.subject)));
-    }
-    if (draft.kind == EntryKind::amendment && !is_closed) {
-        return fail(ErrorCode::not_permitted, "subject",
-                    fmt::format("Record {} is not closed: there is nothing to amend. Change the "
-                                "record itself.",
-                                text_of(draft.subject)));
-    }
-    return {};
+    return notebook::check_permitted(draft.kind, draft.subject, state.is_closed(draft.subject));
 }
 
 namespace {

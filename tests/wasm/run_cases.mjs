@@ -72,10 +72,10 @@ check("memory does not grow with the number of calls", () => {
   ask(2 * cases.length + 3000);
   assert.equal(pages(), before);
 });
-check("the module is at most 400 kB, gzipped", () => {
+check("the module is at most 430 kB, gzipped", () => {
   const size = gzipSync(readFileSync(`${folder}/swathbook.wasm`), { level: 9 }).length;
   console.log(`swathbook.wasm: ${(size / 1000).toFixed(1)} kB gzipped`);
-  assert.ok(size <= 400_000, `${size} bytes`);
+  assert.ok(size <= 430_000, `${size} bytes`);
 });
 
 for (const failure of failures.slice(0, 20)) console.error(failure);

@@ -57,4 +57,4 @@ fuzz_all() {
 }
 
 # The same requests natively and in WebAssembly, answers compared byte for byte.
-wasm_cases() { node tests/wasm/run_cases.mjs; }
+wasm_cases() { node tests/wasm/run_cases.mjs && node --test-reporter=spec tests/wasm/book.mjs; }
