@@ -1,0 +1,55 @@
+// Serves web/dist as any plain static host would: no server of ours behind it.
+import { createServer, type Server } from "node:http";
+import { readFile } from "node:fs/promises";
+import { extname, join, normalize } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const dist = fileURLToPath(new URL("../dist", import.meta.url));
+const types: Record<string, string> = {
+  ".html": "text/html; charset=utf-8",
+  ".js": "text/javascript",
+  ".css": "text/css",
+  ".wasm": "application/wasm",
+  ".svg": "image/svg+xml",
+  ".png": "image/png",
+  ".webmanifest": "application/manifest+json",
+  ".tsv": "text/tab-separated-values; charset=utf-8",
+};
+
+export interface StaticHost {
+  url: string;
+  close: () => Promise<void>;
+}
+
+export async function serveDist(): Promise<StaticHost> {
+  const server: Server = createServer((request, response) => {
+    void answer(request.url ?? "/", request.headers["accept-encoding"] ?? "").then(({ status, headers, body }) => {
+      response.writeHead(status, headers);
+      response.end(body);
+    });
+  });
+  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+  const place = server.address();
+  const port = typeof place === "object" && place !== null ? place.port : 0;
+  return {
+    url: `http://localhost:${port}/`,
+    close: () =>
+      new Promise((resolve) => {
+        server.closeAllConnections();
+        server.close(() => resolve());
+      }),
+  };
+}
+
+async function answer(url: string, accepts: string) {
+  const path = new URL(url, "http://localhost").pathname;
+  const file = join(dist, normalize(path.endsWith("/") ? `${path}index.html` : path));
+  const type = types[extname(file)] ?? "application/octet-stream";
+  if (!file.startsWith(dist)) return { status: 404, headers: {}, body: "" };
+  if (accepts.includes("gzip")) {
+    const packed = await readFile(`${file}.gz`).catch(() => undefined);
+    if (packed) return { status: 200, headers: { "content-type": type, "content-encoding": "gzip" }, body: packed };
+  }
+  const body = await readFile(file).catch(() => undefined);
+  return body ? { status: 200, headers: { "content-type": type }, body } : { status: 404, headers: {}, body: "not here" };
+}

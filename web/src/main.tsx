@@ -1,0 +1,30 @@
+// The start: core and notebook are opened side by side, then the first screen is drawn.
+import { render } from "preact";
+import { App } from "@/app/app";
+import { settings } from "@/app/settings";
+import { startOffline } from "@/app/offline";
+import { loadCore } from "@/core/core";
+import { database } from "@/notebook/database";
+import { openForms } from "@/notebook/forms";
+import { openNotebook } from "@/notebook/notebook";
+import { speak } from "@/words/words";
+import { CannotStart } from "@/app/cannot_start";
+import { startSync } from "@/notebook/sync";
+
+const place = document.getElementById("app") as HTMLElement;
+
+async function start(): Promise<void> {
+  startSync.rememberToken();
+  await Promise.all([loadCore(), database(), openForms()]);
+  await Promise.all([openNotebook(), speak(settings.now().language)]);
+  place.textContent = "";
+  render(<App />, place);
+  performance.mark("swathbook interactive");
+  startOffline();
+  startSync.begin();
+}
+
+start().catch((error: unknown) => {
+  place.textContent = "";
+  render(<CannotStart error={error} />, place);
+});

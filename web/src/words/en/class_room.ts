@@ -1,0 +1,3 @@
+export const classRoom = {
+  title: "Class",
+};

@@ -1,0 +1,3 @@
+export const fieldDay = {
+  title: "Field day",
+};

@@ -1,0 +1,3 @@
+export const ground = {
+  title: "Ground",
+};

@@ -1,0 +1,3 @@
+export const records = {
+  title: "Records",
+};

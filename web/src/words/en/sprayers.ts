@@ -1,0 +1,3 @@
+export const sprayers = {
+  title: "Sprayers",
+};
