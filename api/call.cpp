@@ -1,16 +1,34 @@
 #include "api/call.hpp"
 
+#include <utility>
+
+#include "api/language/languages.hpp"
 #include "api/operation.hpp"
 
 namespace swathbook::api {
 namespace {
 
-Result<CallOptions> options_in(const Json& body) {
-    CallOptions options;
+/// Read before anything else of a request, so that its faults too are told in its language.
+Result<const language::Catalogue*> language_in(const Json& body) {
     if (!body.is_object()) {
         return fail(ErrorCode::invalid_input, "",
                     "A request is a JSON object: {\"width\": \"26 ft\", ...}.");
     }
+    const auto asked = body.find("language");
+    if (asked == body.end()) {
+        return nullptr;
+    }
+    if (*asked != english && *asked != spanish) {
+        return fail(ErrorCode::invalid_input, "language",
+                    "\"language\" says what the answer's sentences are written in: \"en\" or "
+                    "\"es\". Got " +
+                        asked->dump() + ".");
+    }
+    return catalogue_of(asked->get_ref<const std::string&>());
+}
+
+Result<CallOptions> options_in(const Json& body) {
+    CallOptions options;
     if (const auto units = body.find("units"); units != body.end()) {
         if (*units != "us" && *units != "metric") {
             return fail(ErrorCode::invalid_input, "units",
@@ -29,10 +47,15 @@ Result<CallOptions> options_in(const Json& body) {
     return options;
 }
 
-Result<std::string> answer(std::string_view operation, std::string_view request) {
+/// @param catalogue set as soon as the language of the request is known
+Result<std::string> answer(std::string_view operation, std::string_view request,
+                           const language::Catalogue*& catalogue) {
     SWATHBOOK_TRY(found, find_operation(operation));
     SWATHBOOK_TRY(body, parse_json(request));
+    SWATHBOOK_TRY(language, language_in(body));
+    catalogue = language;
     SWATHBOOK_TRY(options, options_in(body));
+    options.catalogue = catalogue;
     JsonWriter out;
     SWATHBOOK_CHECK(found->run(body, options, out));
     return out.take();
@@ -57,9 +80,14 @@ std::string error_json(const Error& error) {
 }
 
 Called call(std::string_view operation, std::string_view request) {
-    auto answered = answer(operation, request);
+    const language::Catalogue* catalogue = nullptr;
+    auto answered = answer(operation, request, catalogue);
     if (!answered) {
-        return {error_json(answered.error()), answered.error().code};
+        Error error = std::move(answered).error();
+        if (catalogue != nullptr) {
+            error.detail = catalogue->say(error.detail).text;
+        }
+        return {error_json(error), error.code};
     }
     return {std::move(*answered), std::nullopt};
 }

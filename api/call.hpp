@@ -18,8 +18,8 @@ struct Called {
 /// Runs one operation on a JSON request. Every face asks here, so every face gives the same bytes.
 ///
 /// @param operation its name, "calibrate"
-/// @param request   JSON text; may carry "units": "us" | "metric" and "working": true beside the
-/// operation's fields
+/// @param request   JSON text; may carry "units": "us" | "metric", "working": true and "language":
+/// "en" | "es" beside the operation's fields
 [[nodiscard]] Called call(std::string_view operation, std::string_view request);
 
 /// The failure form of an answer.

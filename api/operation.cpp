@@ -13,7 +13,7 @@ namespace swathbook::api {
 
 namespace {
 
-constexpr std::array<std::string_view, 2> option_names{"units", "working"};
+constexpr std::array<std::string_view, 3> option_names{"units", "working", "language"};
 
 }  // namespace
 
@@ -47,9 +47,26 @@ Result<void> read_request(const ObjectType& type, const Json& body, void* into) 
     return type.read_members(body, into, Path{}, option_names);
 }
 
-void write_answer(const ObjectType& type, const void* answer, const Notes& notes, JsonWriter& out) {
+namespace {
+
+/// Sentences in the language wanted; the core's own bytes where that is English.
+struct Speaker {
+    JsonWriter& out;
+    const language::Catalogue* catalogue;
+
+    void operator()(std::string_view key, const std::string& sentence) const {
+        out.key(key);
+        out.text(catalogue == nullptr ? sentence : catalogue->say(sentence).text);
+    }
+};
+
+}  // namespace
+
+void write_answer(const ObjectType& type, const void* answer, const Notes& notes,
+                  const language::Catalogue* catalogue, JsonWriter& out) {
+    const Speaker say{out, catalogue};
     out.open_object();
-    type.write_members(out, answer, WriteStyle{notes.units(), nullptr});
+    type.write_members(out, answer, WriteStyle{notes.units(), nullptr, catalogue});
     out.key("findings");
     out.open_list();
     for (const Finding& finding : notes.findings()) {
@@ -58,11 +75,9 @@ void write_answer(const ObjectType& type, const void* answer, const Notes& notes
         out.text(finding.code);
         out.key("severity");
         out.text(word_of(finding.severity));
-        out.key("text");
-        out.text(finding.text);
+        say("text", finding.text);
         if (!finding.source.empty()) {
-            out.key("source");
-            out.text(finding.source);
+            say("source", finding.source);
         }
         out.close_object();
     }
@@ -72,15 +87,11 @@ void write_answer(const ObjectType& type, const void* answer, const Notes& notes
         out.open_list();
         for (const Step& step : notes.steps()) {
             out.open_object();
-            out.key("text");
-            out.text(step.text);
-            out.key("expression");
-            out.text(step.expression);
-            out.key("result");
-            out.text(step.result);
+            say("text", step.text);
+            say("expression", step.expression);
+            say("result", step.result);
             if (!step.source.empty()) {
-                out.key("source");
-                out.text(step.source);
+                say("source", step.source);
             }
             out.close_object();
         }

@@ -14,6 +14,7 @@ namespace swathbook::api {
 struct CallOptions {
     UnitSystem units = UnitSystem::us;
     bool working = false;
+    const language::Catalogue* catalogue = nullptr;  ///< of the language wanted; none for English
 };
 
 /// One named computation: request in, answer out, no side effects.
@@ -40,7 +41,8 @@ struct OperationTraits<Result<AnswerType> (*)(const RequestType&, Notes&)> {
 /// carry.
 [[nodiscard]] Result<void> read_request(const ObjectType& type, const Json& body, void* into);
 /// Writes answer, findings and (when asked for) working as one object.
-void write_answer(const ObjectType& type, const void* answer, const Notes& notes, JsonWriter& out);
+void write_answer(const ObjectType& type, const void* answer, const Notes& notes,
+                  const language::Catalogue* catalogue, JsonWriter& out);
 
 template <auto Function>
 Result<void> run(const Json& body, const CallOptions& options, JsonWriter& out) {
@@ -49,7 +51,8 @@ Result<void> run(const Json& body, const CallOptions& options, JsonWriter& out) 
     SWATHBOOK_CHECK(read_request(*type_of<typename Traits::Request>().as_object(), body, &request));
     Notes notes(options.units, options.working);
     SWATHBOOK_TRY(answer, Function(request, notes));
-    write_answer(*type_of<typename Traits::Answer>().as_object(), &answer, notes, out);
+    write_answer(*type_of<typename Traits::Answer>().as_object(), &answer, notes, options.catalogue,
+                 out);
     return {};
 }
 

@@ -11,7 +11,10 @@ Json options_schema() {
               {"description", "Units the answer is written in; us when not said."}}},
             {"working",
              {{"type", "boolean"},
-              {"description", "true: the answer carries every step of its working."}}}};
+              {"description", "true: the answer carries every step of its working."}}},
+            {"language",
+             {{"enum", Json::array({"en", "es"})},
+              {"description", "Language of the sentences in the answer; en when not said."}}}};
 }
 
 Json remarks_schema() {
@@ -70,7 +73,8 @@ std::string typescript_of_all() {
     }
     std::string text =
         "// Made from the descriptions of the operations; do not edit.\n"
-        "export interface CallOptions { units?: \"us\" | \"metric\"; working?: boolean }\n"
+        "export interface CallOptions { units?: \"us\" | \"metric\"; working?: boolean; language?: "
+        "\"en\" | \"es\" }\n"
         "export interface Finding { code: string; severity: \"note\" | \"advice\" | \"warning\" | "
         "\"stop\"; text: string; "
         "source?: string }\n"

@@ -3,6 +3,8 @@
 #include <array>
 #include <cstddef>
 
+#include "api/language/languages.hpp"
+
 namespace swathbook::reports {
 namespace {
 
@@ -16,16 +18,6 @@ constexpr std::array<Entry, phrase_count> catalogue = {{
 #define SWATHBOOK_PHRASE(key, english, spanish) Entry{#key, english, spanish},
 #include "reports/phrases.def"
 }};
-
-struct CoreText {
-    std::string_view english;
-    std::string_view spanish;
-};
-
-constexpr std::array core_texts = {
-#define SWATHBOOK_CORE_TEXT(english, spanish) CoreText{english, spanish},
-#include "reports/phrases.def"
-};
 
 }  // namespace
 
@@ -51,15 +43,9 @@ std::string say(Language language, Phrase phrase, std::initializer_list<std::str
     return text;
 }
 
-std::string_view in_language(Language language, std::string_view core_text) {
-    if (language == Language::spanish) {
-        for (const CoreText& each : core_texts) {
-            if (each.english == core_text) {
-                return each.spanish;
-            }
-        }
-    }
-    return core_text;
+std::string in_language(Language language, std::string_view core_text) {
+    const std::string_view code = language == Language::spanish ? api::spanish : api::english;
+    return api::in_language(api::catalogue_of(code), core_text);
 }
 
 std::string_view key_of(Phrase phrase) {

@@ -28,9 +28,9 @@ inline constexpr int phrase_count = 0
 [[nodiscard]] std::string say(Language language, Phrase phrase,
                               std::initializer_list<std::string_view> values);
 
-/// A sentence that core says in English (a step of a mixing order), in the language. English comes
-/// back for a sentence that is not in the catalogue: a worker must never lose a step.
-[[nodiscard]] std::string_view in_language(Language language, std::string_view core_text);
+/// A sentence that core says in English, in the language, by the catalogue of data/language.
+/// English comes back for a sentence that is not in it: a worker must never lose a step.
+[[nodiscard]] std::string in_language(Language language, std::string_view core_text);
 
 /// The key as it stands in phrases.def, for tests and messages.
 [[nodiscard]] std::string_view key_of(Phrase phrase);

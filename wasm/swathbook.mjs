@@ -82,6 +82,7 @@ class Swathbook {
   #module;
   #exports = null;
   #starts = 0;
+  #language = null;
 
   /** Called when a fresh module has taken the place of a broken one: its notebook is empty. */
   onRestart = null;
@@ -102,10 +103,22 @@ class Swathbook {
       memory = instance.exports.memory;
       instance.exports._initialize();
       this.#exports = instance.exports;
+      if (this.#language !== null) this.#takeLanguage(this.#language);
       this.#starts += 1;
       if (this.#starts > 1) this.onRestart?.(this);
     }
     return this.#exports;
+  }
+
+  #takeLanguage(text) {
+    return this.#ask([text], (exports, ...places) => exports.swathbook_language(...places)).ok;
+  }
+
+  /** Takes the text of data/language/es.tsv; then requests may say language: "es". False when it is none. */
+  loadLanguage(text) {
+    const ok = this.#takeLanguage(text);
+    if (ok) this.#language = text;
+    return ok;
   }
 
   // Runs `ask` with the texts (or bytes) in linear memory; returns what the module then holds as its result.

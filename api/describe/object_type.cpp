@@ -167,7 +167,8 @@ void ObjectType::write_members(JsonWriter& out, const void* from, const WriteSty
         out.key(field.name);
         const bool own_units = !field.us_unit.empty();
         field.type().write(out, member,
-                           WriteStyle{style.units, own_units ? &displays_[i] : nullptr});
+                           WriteStyle{style.units, own_units ? &displays_[i] : nullptr,
+                                      style.catalogue, field.is_spoken});
     }
 }
 

@@ -93,8 +93,13 @@ public:
         *static_cast<std::string*>(into) = text;
         return {};
     }
-    void write(JsonWriter& out, const void* from, const WriteStyle&) const override {
-        out.text(*static_cast<const std::string*>(from));
+    void write(JsonWriter& out, const void* from, const WriteStyle& style) const override {
+        const auto& text = *static_cast<const std::string*>(from);
+        if (style.catalogue != nullptr && style.is_spoken) {
+            out.text(style.catalogue->say(text).text);
+        } else {
+            out.text(text);
+        }
     }
     [[nodiscard]] Json schema(Json&) const override {
         return {{"type", "string"}, {"maxLength", max_bytes}};

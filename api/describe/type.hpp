@@ -11,6 +11,7 @@
 #include "api/json/writer.hpp"
 #include "core/base/notes.hpp"
 #include "core/base/result.hpp"
+#include "core/language/catalogue.hpp"
 #include "core/quantity/kind.hpp"
 
 namespace swathbook::api {
@@ -48,7 +49,9 @@ struct Display {
 
 struct WriteStyle {
     UnitSystem units = UnitSystem::us;
-    const Display* display = nullptr;  ///< overrides the kind's usual units
+    const Display* display = nullptr;                ///< overrides the kind's usual units
+    const language::Catalogue* catalogue = nullptr;  ///< of the language wanted; none for English
+    bool is_spoken = false;                          ///< texts here are sentences of the core
 };
 
 /// The broad shape of a type: what a command-line flag, a form or a table must know.
@@ -118,6 +121,7 @@ struct Field {
     std::string_view short_label{};  ///< empty: the name, in words
     std::string_view sample{};       ///< an amount of the usual size; empty: the kind's own
     bool is_in_full = false;
+    bool is_spoken = false;
 
     /// What stands before the value on screen and paper: "Interval ±".
     [[nodiscard]] std::string label() const;
@@ -151,6 +155,13 @@ struct Field {
     [[nodiscard]] constexpr Field in_full() const {
         Field copy = *this;
         copy.is_in_full = true;
+        return copy;
+    }
+    /// Text that the core composes, to be said in the language of the request; all other text is
+    /// what somebody typed, or a word for programs.
+    [[nodiscard]] constexpr Field spoken() const {
+        Field copy = *this;
+        copy.is_spoken = true;
         return copy;
     }
 };

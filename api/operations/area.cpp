@@ -99,12 +99,13 @@ struct Description<AreaErrorTerm> {
     static constexpr std::string_view name = "AreaErrorTerm";
     static constexpr auto fields() {
         using T = AreaErrorTerm;
-        return std::array{field<&T::term>("term", "corners or edge_offset."),
-                          field<&T::text>("text", "What it comes from.").labelled("Comes from"),
-                          field<&T::deviation>("deviation", "Standard deviation of the area.")
-                              .labelled("Standard deviation"),
-                          field<&T::relative>("relative", "The same as a share of the area.")
-                              .labelled("Share of the area")};
+        return std::array{
+            field<&T::term>("term", "corners or edge_offset."),
+            field<&T::text>("text", "What it comes from.").spoken().labelled("Comes from"),
+            field<&T::deviation>("deviation", "Standard deviation of the area.")
+                .labelled("Standard deviation"),
+            field<&T::relative>("relative", "The same as a share of the area.")
+                .labelled("Share of the area")};
     }
 };
 

@@ -183,7 +183,7 @@ struct Description<BudgetLine> {
         using T = BudgetLine;
         return std::array{
             field<&T::source>("source", "Where the uncertainty comes from").labelled("Term"),
-            field<&T::text>("text", "The same in words").labelled("In words"),
+            field<&T::text>("text", "The same in words").spoken().labelled("In words"),
             field<&T::plus_minus>("plus_minus", "Half the 95 % interval from this alone")
                 .labelled("Interval ±"),
             field<&T::share>("share", "Share of the variance"),
@@ -203,7 +203,7 @@ struct Description<RepeatAdvice> {
             field<&T::more_course_times>("more_course_times", "Further timed passes"),
             field<&T::more_catches>("more_catches", "Further catches"),
             field<&T::plus_minus>("plus_minus", "Half the interval then").labelled("Interval ±"),
-            field<&T::text>("text", "The same in words").labelled("In words")};
+            field<&T::text>("text", "The same in words").spoken().labelled("In words")};
     }
 };
 
@@ -215,12 +215,13 @@ struct Description<CourseShortcut> {
         return std::array{
             field<&T::course>("course", "Standard course that this one is; empty when none"),
             field<&T::rule>("rule", "Short rule that holds here; empty when none does")
+                .spoken()
                 .labelled("Short rule"),
             field<&T::error>("error", "What the rule reads too much here"),
             field<&T::fluid_ounces_divisor>("fluid_ounces_divisor",
                                             "Divide US fluid ounces caught by this for gal/ac")
                 .labelled("Divide fl oz by"),
-            field<&T::text>("text", "The same in words").labelled("In words")};
+            field<&T::text>("text", "The same in words").spoken().labelled("In words")};
     }
 };
 
@@ -250,7 +251,7 @@ struct Description<BelievedAnswer> {
             field<&T::ratio>("ratio", "Believed over measured"),
             field<&T::delivered>("delivered", "Product delivered more or less than meant"),
             field<&T::shortcut>("shortcut", "Shortcut that gives this figure; empty if none"),
-            field<&T::text>("text", "The same in words").labelled("In words")};
+            field<&T::text>("text", "The same in words").spoken().labelled("In words")};
     }
 };
 
@@ -288,8 +289,9 @@ struct Description<HandStep> {
     static constexpr std::string_view name = "HandStep";
     static constexpr auto fields() {
         using T = HandStep;
-        return std::array{field<&T::text>("text", "Which figure").labelled("Rounded figure"),
-                          field<&T::moved>("moved", "What rounding it did to the answer")};
+        return std::array{
+            field<&T::text>("text", "Which figure").spoken().labelled("Rounded figure"),
+            field<&T::moved>("moved", "What rounding it did to the answer")};
     }
 };
 
@@ -303,7 +305,7 @@ struct Description<HandCheck> {
             field<&T::roundings>("roundings", "What each rounded figure did"),
             field<&T::unexplained>("unexplained", "What the rounded figures leave unexplained"),
             field<&T::verdict>("verdict", "Agreement, rounding or a slip"),
-            field<&T::text>("text", "The same in words").labelled("In words")};
+            field<&T::text>("text", "The same in words").spoken().labelled("In words")};
     }
 };
 

@@ -83,8 +83,8 @@ struct Description<tips::TipChoice> {
             field<&T::fastest>("fastest", "Fastest speed a rate controller can hold."),
             field<&T::droplet_class>("droplet_class", "Its class at that pressure."),
             field<&T::strainer_mesh>("strainer_mesh", "Tip strainer, mesh."),
-            field<&T::reasons_for>("reasons_for", "What speaks for it."),
-            field<&T::reasons_against>("reasons_against", "What speaks against it.")};
+            field<&T::reasons_for>("reasons_for", "What speaks for it.").spoken(),
+            field<&T::reasons_against>("reasons_against", "What speaks against it.").spoken()};
     }
 };
 

@@ -37,6 +37,7 @@ struct Description<CourseRow> {
         return std::array{
             field<&T::part>("part", "Part of an acre, or the area").labelled("Course"),
             field<&T::rule>("rule", "Short rule that holds on this course; empty when none does")
+                .spoken()
                 .labelled("Short rule"),
             field<&T::area>("area", "Ground the catch stands for").shown_in("ft2", "m2"),
             field<&T::length>("length", "Exact course length"),

@@ -129,6 +129,7 @@ struct Description<mix::LeftoverOption> {
                           field<&T::water>("water", "Water to add first."),
                           field<&T::products>("products", "Product by product."),
                           field<&T::text>("text", "What to do, and what stands against it.")
+                              .spoken()
                               .labelled("What to do")};
     }
 };

@@ -183,7 +183,7 @@ struct Description<mix::MarkChoice> {
             field<&T::batch>("batch", "The batch of mix this measure suits exactly."),
             field<&T::is_over_label>("is_over_label", "It would pass a label limit.")
                 .labelled("Over the label"),
-            field<&T::text>("text", "How to measure it.").labelled("How")};
+            field<&T::text>("text", "How to measure it.").spoken().labelled("How")};
     }
 };
 
@@ -213,11 +213,11 @@ struct Description<mix::OrderStep> {
     static constexpr auto fields() {
         using T = mix::OrderStep;
         return std::array{field<&T::number>("number", "First step is 1."),
-                          field<&T::text>("text", "What to do.").labelled("What to do"),
+                          field<&T::text>("text", "What to do.").spoken().labelled("What to do"),
                           field<&T::products>("products", "What goes in now."),
                           field<&T::fill_low>("fill_low", "Fill of this load, least."),
                           field<&T::fill_high>("fill_high", "Fill of this load, most."),
-                          field<&T::source>("source", "Publication of this order.")};
+                          field<&T::source>("source", "Publication of this order.").spoken()};
     }
 };
 
@@ -240,7 +240,7 @@ struct Description<mix::LoadsAnswer> {
             field<&T::measuring>("measuring", "How to measure with your own marks."),
             field<&T::order>("order", "What goes in when."),
             field<&T::strictest>("strictest", "The strictest of the labels, limit by limit."),
-            field<&T::cautions>("cautions", "What to mind at the mixing site.")};
+            field<&T::cautions>("cautions", "What to mind at the mixing site.").spoken()};
     }
 };
 

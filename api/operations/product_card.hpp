@@ -282,11 +282,11 @@ struct Description<mix::LimitCheck> {
         return std::array{
             field<&T::limit>("limit", "Which limit of the card."),
             field<&T::status>("status", "How the delivered figure stands to it."),
-            field<&T::delivered>("delivered", "What would be delivered."),
+            field<&T::delivered>("delivered", "What would be delivered.").spoken(),
             field<&T::allowed>("allowed", "The limit as typed."),
             field<&T::share>("share", "Delivered divided by the limit; 1 is exactly at it."),
             field<&T::where>("where", "Place on the label."),
-            field<&T::why>("why", "What is missing.")};
+            field<&T::why>("why", "What is missing.").spoken()};
     }
 };
 

@@ -68,7 +68,7 @@ struct Description<notebook::RecordField> {
             field<&T::key>("key", "Name of the field for programs.").in_full(),
             field<&T::label>("label", "Label in English."),
             field<&T::label_es>("label_es", "Label in Spanish.").labelled("In Spanish"),
-            field<&T::note>("note", "In what form, or in what case, it is wanted."),
+            field<&T::note>("note", "In what form, or in what case, it is wanted.").spoken(),
             field<&T::source>("source", "Publication that says so.")};
     }
 };
@@ -82,7 +82,7 @@ struct Description<notebook::AuthorityCheck> {
             field<&T::authority>("authority", "Whose rule it is."),
             field<&T::citation>("citation", "Where the rule stands."),
             field<&T::standing>("standing", "Whether the rule counts here."),
-            field<&T::why>("why", "Why it stands so; empty when it plainly counts."),
+            field<&T::why>("why", "Why it stands so; empty when it plainly counts.").spoken(),
             field<&T::missing>("missing", "Required fields the record does not hold."),
             field<&T::to_decide>("to_decide",
                                  "Absent fields wanted only in the case their note states.")
@@ -93,8 +93,9 @@ struct Description<notebook::AuthorityCheck> {
             field<&T::timeliness>("timeliness", "How the record stands against it."),
             field<&T::keep_until>("keep_until", "Day until which the record must be kept."),
             field<&T::to_verify>("to_verify", "What rests on memory or on a description by others.")
+                .spoken()
                 .labelled("To verify"),
-            field<&T::note>("note", "What else is known about the rule.")};
+            field<&T::note>("note", "What else is known about the rule.").spoken()};
     }
 };
 

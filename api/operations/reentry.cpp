@@ -81,7 +81,7 @@ struct Description<mix::ReentryAct> {
             field<&T::where>("where", "Place on that label."),
             field<&T::not_entered_by>("not_entered_by", "Products for which it was not entered.")
                 .labelled("Not entered for"),
-            field<&T::text>("text", "The same in words.").labelled("In words")};
+            field<&T::text>("text", "The same in words.").spoken().labelled("In words")};
     }
 };
 

@@ -144,7 +144,7 @@ struct Description<calibration::TipResult> {
             field<&T::reading_decides>("reading_decides",
                                        "The last digit read decides the verdict.")
                 .labelled("Last digit decides"),
-            field<&T::what_to_do>("what_to_do", "What to do.").labelled("What to do"),
+            field<&T::what_to_do>("what_to_do", "What to do.").spoken().labelled("What to do"),
             field<&T::reads_like>("reads_like", "The other size it reads like.")
                 .labelled("Reads like size")};
     }
@@ -157,8 +157,8 @@ struct Description<job::OtherRuleOutcome> {
         using T = job::OtherRuleOutcome;
         return std::array{
             field<&T::limit>("limit", "The other limit."),
-            field<&T::text>("text", "The limit in words.").labelled("In words"),
-            field<&T::source>("source", "Where it is printed.").labelled("Printed in"),
+            field<&T::text>("text", "The limit in words.").spoken().labelled("In words"),
+            field<&T::source>("source", "Where it is printed.").spoken().labelled("Printed in"),
             field<&T::out>("out", "Tips it would condemn.").labelled("Tips out"),
             field<&T::at_limit>("at_limit", "Tips exactly at it.").labelled("Tips at the limit")};
     }
@@ -193,8 +193,11 @@ struct Description<job::TipCheckAnswer> {
             field<&T::mean_from_rating>("mean_from_rating", "Mean above or below the rating.")
                 .labelled("Mean against rating"),
             field<&T::limits>("limits", "The limits that judged, as figures."),
-            field<&T::limit_text>("limit_text", "The limit that judged.").labelled("Limit used"),
+            field<&T::limit_text>("limit_text", "The limit that judged.")
+                .spoken()
+                .labelled("Limit used"),
             field<&T::limit_source>("limit_source", "Where it is printed.")
+                .spoken()
                 .labelled("Limit printed in"),
             field<&T::replace>("replace", "Tips to replace.").labelled("Tips to replace"),
             field<&T::clean>("clean", "Tips to clean and catch again.").labelled("Tips to clean"),

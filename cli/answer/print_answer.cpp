@@ -8,6 +8,7 @@
 
 #include "cli/answer/remarks.hpp"
 #include "cli/answer/table.hpp"
+#include "cli/answer/words.hpp"
 #include "core/quantity/print.hpp"
 
 namespace swathbook::cli {
@@ -89,7 +90,8 @@ std::string print_list(const api::ObjectType& type, const Json& list, std::size_
     if (table.is_complete && fit(table, room)) {
         std::string out = print_table(table, indent, paper);
         for (const Column& column : common) {
-            out += wrapped(fmt::format("{}, of all: {}", column.heading, column.cells.front()),
+            out += wrapped(fmt::format("{}{}: {}", column.heading, words().text(", of all"),
+                                       column.cells.front()),
                            paper.width, indent);
         }
         return out;
@@ -109,7 +111,7 @@ std::string print_list(const api::ObjectType& type, const Json& list, std::size_
         }
         const bool is_run = last > i;
         out += std::string(indent, ' ') +
-               (is_run ? fmt::format("{} to {}, all alike\n", i + 1, last + 1)
+               (is_run ? words().text(fmt::format("{} to {}, all alike", i + 1, last + 1)) + "\n"
                        : fmt::format("{}.\n", i + 1)) +
                print_object(type, is_run ? without_number(list[i]) : list[i], indent + indent_step,
                             paper);
@@ -131,7 +133,7 @@ std::string print_members_as_rows(const api::ObjectType& type, const Json& objec
         if (!found->is_object() || is_amount(*found) || field.type().as_object() == nullptr) {
             return {};
         }
-        rows.push_back({field.label(), field.type().as_object(), &*found});
+        rows.push_back({words().label_of(type.name(), field), field.type().as_object(), &*found});
     }
     Table table = table_of(rows);
     const bool fits = rows.size() > 2 && table.is_complete &&
@@ -139,9 +141,9 @@ std::string print_members_as_rows(const api::ObjectType& type, const Json& objec
     return fits ? print_table(table, indent, paper) : std::string();
 }
 
-std::string print_structured(const api::Field& field, const Json& value, std::size_t indent,
-                             const Paper& paper) {
-    const std::string title = heading(field.label(), indent, paper);
+std::string print_structured(std::string_view owner, const api::Field& field, const Json& value,
+                             std::size_t indent, const Paper& paper) {
+    const std::string title = heading(words().label_of(owner, field), indent, paper);
     const api::ObjectType* type = object_of(&field.type());
     if (type == nullptr) {
         return title + wrapped(value.dump(), paper.width, indent + indent_step);
@@ -166,9 +168,9 @@ std::string print_object(const api::ObjectType& type, const Json& object, std::s
         const bool is_plain =
             is_scalar(*found) || (found->is_array() && !is_list_of_objects(*found));
         if (is_plain) {
-            facts.push_back({field.label(), value_text(field, *found)});
+            facts.push_back({words().label_of(type.name(), field), value_text(field, *found)});
         } else {
-            parts += print_structured(field, *found, indent, paper);
+            parts += print_structured(type.name(), field, *found, indent, paper);
         }
     }
     return print_facts(facts, indent, paper) + parts;
@@ -198,8 +200,8 @@ std::string value_text(const Json& value) {
         std::string text =
             show_number(value["value"].get<double>()) + (unit.empty() ? "" : " ") + unit;
         if (value.contains("low") && value.contains("high")) {
-            text += fmt::format("  ({} to {})", show_number(value["low"].get<double>()),
-                                show_number(value["high"].get<double>()));
+            text += fmt::format("  ({} {} {})", show_number(value["low"].get<double>()),
+                                words().text("to"), show_number(value["high"].get<double>()));
         }
         return text;
     }
@@ -207,10 +209,10 @@ std::string value_text(const Json& value) {
         return list_text(value);
     }
     switch (value.type()) {
-        case Json::value_t::boolean: return value.get<bool>() ? "yes" : "no";
+        case Json::value_t::boolean: return words().text(value.get<bool>() ? "yes" : "no");
         case Json::value_t::string: return with_signs(value.get<std::string>());
         case Json::value_t::number_float: return show_number(value.get<double>());
-        case Json::value_t::null: return "not entered";
+        case Json::value_t::null: return words().text("not entered");
         default: return value.dump();
     }
 }
@@ -230,6 +232,13 @@ std::string value_text(const api::Field& field, const Json& value) {
     if (field.is_in_full && !value.is_structured()) {
         return value.is_string() ? value.get<std::string>() : value.dump();
     }
+    const api::Type* type = &field.type();
+    while (type->inner() != nullptr) {
+        type = type->inner();
+    }
+    if (type->shape() == Shape::choice && value.is_string()) {
+        return words().choice(value.get_ref<const std::string&>());
+    }
     std::string text = value_text(value);
     if (is_program_word(text)) {
         std::replace(text.begin(), text.end(), '_', ' ');
@@ -242,7 +251,7 @@ std::string print_summary(const api::ObjectType& type, const Json& answer, const
     for (const api::Field& field : type.fields()) {
         const auto found = answer.find(field.name);
         if (found != answer.end() && !is_blank(*found) && is_scalar(*found)) {
-            facts.push_back({field.label(), value_text(field, *found)});
+            facts.push_back({words().label_of(type.name(), field), value_text(field, *found)});
         }
     }
     return print_facts(facts, 0, paper) + print_findings(answer, paper);

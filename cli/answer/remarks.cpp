@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "cli/answer/words.hpp"
+
 namespace swathbook::cli {
 namespace {
 
@@ -34,8 +36,9 @@ std::string print_finding(const Json& finding, const Loudness& loudness, const P
     }
     std::string body = wrapped(text, paper.width, text_column);
     body.erase(0, std::min(text_column, body.size()));
-    return paper.in(loudness.ink, loudness.shown) +
-           std::string(text_column - loudness.shown.size(), ' ') + body;
+    const std::string shown = words().text(loudness.shown);
+    return paper.in(loudness.ink, shown) +
+           std::string(text_column - std::min(columns_of(shown), text_column - 1), ' ') + body;
 }
 
 }  // namespace
@@ -61,7 +64,7 @@ std::string print_working(const Json& answer, const Paper& paper) {
     if (working == answer.end() || working->empty()) {
         return {};
     }
-    std::string out = "\n" + paper.in(Ink::bold, "Working") + "\n";
+    std::string out = "\n" + paper.in(Ink::bold, words().text("Working")) + "\n";
     int number = 0;
     for (const Json& step : *working) {
         constexpr std::size_t indent = 5;

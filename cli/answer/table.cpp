@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "cli/answer/print_answer.hpp"
+#include "cli/answer/words.hpp"
 #include "core/quantity/print.hpp"
 
 namespace swathbook::cli {
@@ -69,8 +70,8 @@ std::string cell_of(const api::Field& field, const Json* value, bool without_uni
     }
     std::string text = show_number((*value)["value"].get<double>());
     if (value->contains("low") && value->contains("high")) {
-        text += fmt::format(" ({} to {})", show_number((*value)["low"].get<double>()),
-                            show_number((*value)["high"].get<double>()));
+        text += fmt::format(" ({} {} {})", show_number((*value)["low"].get<double>()),
+                            words().text("to"), show_number((*value)["high"].get<double>()));
     }
     return text;
 }
@@ -103,7 +104,7 @@ void add_columns(Table& table, const api::ObjectType& type, const std::vector<co
             continue;
         }
         const api::ObjectType* inner = field.type().as_object();
-        const std::string label = joined(prefix, field.label());
+        const std::string label = joined(prefix, words().label_of(type.name(), field));
         if (inner != nullptr) {
             add_columns(table, *inner, values, label);
             continue;

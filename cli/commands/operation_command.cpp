@@ -10,6 +10,7 @@
 
 #include "api/call.hpp"
 #include "cli/answer/print_answer.hpp"
+#include "cli/answer/words.hpp"
 #include "cli/commands/examples.hpp"
 #include "cli/files.hpp"
 #include "cli/notebook/keep.hpp"
@@ -27,6 +28,7 @@ struct Asked {
     std::vector<CLI::Option*> options;  // one for each flag
     std::string request_file;
     std::string units;
+    std::string language;
     std::string keep_as;
     std::string notebook;
     std::string author;
@@ -55,6 +57,10 @@ void declare_common(CLI::App& app, Asked& asked) {
     app.add_option("--units", asked.units,
                    "Units the answer is written in; SWATHBOOK_UNITS when not given, else us.")
         ->type_name("us|metric")
+        ->group("Answer");
+    app.add_option("--language", asked.language,
+                   "Language the answer speaks; en when not given. Names stay as they were typed.")
+        ->type_name("en|es")
         ->group("Answer");
     app.add_flag("--working", asked.working, "Show every step, to be checked with a pencil.")
         ->group("Answer");
@@ -107,6 +113,9 @@ Result<api::Json> request_of(const Asked& asked) {
     if (!units.empty() && (!asked.units.empty() || !request.contains("units"))) {
         request["units"] = units;
     }
+    if (!asked.language.empty()) {
+        request["language"] = asked.language;
+    }
     if (asked.working) {
         request["working"] = true;
     }
@@ -136,6 +145,10 @@ ExitStatus answer(const api::Operation& operation, const Asked& asked) {
         return report(request.error());
     }
     const std::string text = request->dump();
+    if (const auto language = request->find("language");
+        language != request->end() && language->is_string()) {
+        speak(language->get_ref<const std::string&>());
+    }
     const api::Called called = api::call(operation.name, text);
     if (asked.as_json) {
         write_output(called.json + "\n");

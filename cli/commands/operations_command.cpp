@@ -4,6 +4,8 @@
 #include <fmt/format.h>
 #include <CLI/App.hpp>
 
+#include "api/language/labels.hpp"
+#include "api/language/languages.hpp"
 #include "api/operation.hpp"
 #include "api/schema.hpp"
 #include "cli/commands/examples.hpp"
@@ -15,6 +17,7 @@ namespace {
 
 struct Asked {
     std::string schema;
+    std::string labels;
     bool typescript = false;
     bool as_json = false;
 };
@@ -47,6 +50,13 @@ ExitStatus list(const Asked& asked) {
             return report(operation.error());
         }
         write_output(api::schema_of(**operation) + "\n");
+    } else if (!asked.labels.empty()) {
+        if (asked.labels != api::english && asked.labels != api::spanish) {
+            return usage_fault(
+                fmt::format("Labels are in \"en\" or \"es\", not \"{}\".", asked.labels),
+                "operations");
+        }
+        write_output(api::labels_json(asked.labels) + "\n");
     } else if (asked.typescript) {
         write_output(api::typescript_of_all());
     } else {
@@ -67,6 +77,9 @@ Command operations_command() {
         auto asked = std::make_shared<Asked>();
         app.add_option("--schema", asked->schema, "The JSON Schema of one operation.")
             ->type_name("NAME");
+        app.add_option("--labels", asked->labels,
+                       "Labels, docs and choices of every field in a language, as JSON.")
+            ->type_name("en|es");
         app.add_flag("--typescript", asked->typescript,
                      "TypeScript types of every request and answer.");
         app.add_flag("--json", asked->as_json, "The list as JSON.");

@@ -142,7 +142,7 @@ void add_budget(Sheet& sheet, const CalibrateAnswer& answer, const Voice& voice)
     sheet.add(Heading{voice.say(Phrase::error_heading), 1});
     sheet.add(std::move(table));
     if (!answer.repeats.text.empty()) {
-        sheet.add(Text{typeset(answer.repeats.text)});
+        sheet.add(Text{typeset(voice.core(answer.repeats.text))});
     }
 }
 

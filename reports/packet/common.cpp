@@ -83,8 +83,8 @@ void add_findings(Sheet& sheet, const Notes& notes, const Voice& voice) {
     });
     sheet.add(Heading{voice.say(Phrase::findings_heading), 1});
     for (const Finding& finding : findings) {
-        sheet.add(Remark{finding.severity, voice.say(word_for(finding.severity)), finding.text,
-                         finding.source});
+        sheet.add(Remark{finding.severity, voice.say(word_for(finding.severity)),
+                         voice.core(finding.text), voice.core(finding.source)});
     }
 }
 
@@ -95,9 +95,10 @@ void add_working(Sheet& sheet, const Notes& notes, const Voice& voice) {
     sheet.add(Heading{voice.say(Phrase::working_heading), 1});
     std::vector<Step> steps = notes.steps();
     for (Step& step : steps) {
-        step.text = typeset(std::move(step.text));
-        step.expression = typeset(std::move(step.expression));
-        step.result = typeset(std::move(step.result));
+        step.text = typeset(voice.core(step.text));
+        step.expression = typeset(voice.core(step.expression));
+        step.result = typeset(voice.core(step.result));
+        step.source = voice.core(step.source);
     }
     sheet.add(Working{std::move(steps), 1, voice.say(Phrase::source_word)});
 }

@@ -28,6 +28,10 @@ struct Voice {
                                   std::initializer_list<std::string_view> values) const {
         return reports::say(language, phrase, values);
     }
+    /// A sentence that the core wrote in English.
+    [[nodiscard]] std::string core(std::string_view sentence) const {
+        return in_language(language, sentence);
+    }
     template <Kind K>
     [[nodiscard]] std::string show(Quantity<K> quantity) const {
         return typeset(swathbook::show(quantity, units));

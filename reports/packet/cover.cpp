@@ -43,7 +43,7 @@ void add_loud_findings(Sheet& sheet, const JobParts& parts, const Voice& voice) 
         for (const Finding& finding : notes.findings()) {
             if (finding.severity == Severity::stop) {
                 sheet.add(Remark{finding.severity, voice.say(Phrase::severity_stop) + ": " + name,
-                                 typeset(finding.text), finding.source});
+                                 typeset(voice.core(finding.text)), voice.core(finding.source)});
             }
         }
     };

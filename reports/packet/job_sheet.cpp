@@ -47,8 +47,8 @@ void add_ground(Sheet& sheet, const JobParts& parts, const Voice& voice) {
     for (const ComputedArea& area : parts.areas) {
         for (const Finding& finding : area.notes.findings()) {
             if (finding.severity >= Severity::warning) {
-                sheet.add(
-                    Remark{finding.severity, area.name, typeset(finding.text), finding.source});
+                sheet.add(Remark{finding.severity, area.name, typeset(voice.core(finding.text)),
+                                 voice.core(finding.source)});
             }
         }
     }

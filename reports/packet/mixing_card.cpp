@@ -383,6 +383,12 @@ std::string title_in(Language language, const Card& card) {
                {number(card.range.first), number(card.range.last), count});
 }
 
+/// A sentence of the core in both languages; once, where they are the same.
+std::string in_both(const std::string& text) {
+    std::string spanish = in_language(Language::spanish, text);
+    return typeset(spanish == text ? text : text + " / " + spanish);
+}
+
 Sheet card_sheet(const Card& card) {
     Sheet sheet = titled(title_in(Language::english, card), title_in(Language::spanish, card),
                          card.voice(Language::english));
@@ -390,7 +396,7 @@ Sheet card_sheet(const Card& card) {
     for (const Finding& finding : card.loads.notes.findings()) {
         if (finding.severity == Severity::stop) {
             sheet.add(Remark{finding.severity, two_names(Phrase::severity_stop),
-                             typeset(finding.text), finding.source});
+                             in_both(finding.text), finding.source});
         }
     }
     add_head(sheet, card);
