@@ -1,5 +1,5 @@
 // Made from the descriptions of the operations; do not edit.
-export interface CallOptions { units?: "us" | "metric"; working?: boolean }
+export interface CallOptions { units?: "us" | "metric"; working?: boolean; language?: "en" | "es" }
 export interface Finding { code: string; severity: "note" | "advice" | "warning" | "stop"; text: string; source?: string }
 export interface Step { text: string; expression: string; result: string; source?: string }
 export interface Remarks { findings: Array<Finding>; working?: Array<Step> }
@@ -1880,6 +1880,175 @@ export interface SpotRequest {
   time_per_plant?: Quantity;
 }
 
+export interface SprayWindowAnswer {
+  /** Go by the limits entered, stop, or not known. */
+  verdict?: WindowVerdict;
+  /** Why. */
+  text?: string;
+  /** Readings that still count. */
+  readings_used?: number;
+  /** Age of the last reading. */
+  last_reading_age?: Quantity;
+  /** When to read again. */
+  readings_good_until?: string;
+  /** Mean of the readings that count. */
+  mean_wind?: Quantity;
+  /** Lowest of them. */
+  lowest_wind?: Quantity;
+  /** Highest of them. */
+  highest_wind?: Quantity;
+  /** Greatest gust. */
+  greatest_gust?: Quantity;
+  /** Mean direction on the circle. */
+  mean_wind_from?: Quantity;
+  /** Its point of the compass. */
+  mean_wind_from_word?: string;
+  /** 1 when all directions agree, 0 when they cancel. */
+  resultant_length?: number;
+  /** Circular standard deviation. */
+  direction_deviation?: Quantity;
+  /** Row by row. */
+  checks?: Array<WindowRow>;
+  /** What nobody typed, or not for all. */
+  not_entered?: Array<string>;
+  /** Rain expected less the rainfast time. */
+  latest_stop?: string;
+  /** Until then. */
+  time_left?: Quantity;
+}
+
+export type WindowVerdict =
+  | "go" /* Go by the limits entered. */
+  | "stop" /* Stop. */
+  | "not_known" /* Something that decides it is not known. */;
+
+export interface WindowRow {
+  /** What is judged. */
+  what?: WindowCheck;
+  /** Go, stop, not known or not entered. */
+  verdict?: CheckVerdict;
+  /** The worst of the readings that count. */
+  reading?: string;
+  /** The strictest limit entered. */
+  limit?: string;
+  /** Who sets it. */
+  whose?: string;
+  /** What is left; below zero when beyond. */
+  margin?: string;
+  /** Limits it was not entered for. */
+  not_entered_by?: Array<string>;
+  /** The same in words. */
+  text?: string;
+}
+
+export type WindowCheck =
+  | "reading_age" /* Whether a reading still counts. */
+  | "inversion" /* Warm air above cool, seen or measured. */
+  | "calm" /* Wind under 3 mph. */
+  | "max_wind" /* Highest wind. */
+  | "min_wind" /* Lowest wind. */
+  | "max_gust" /* Highest gust. */
+  | "max_temperature" /* Highest temperature. */
+  | "min_temperature" /* Lowest temperature. */
+  | "min_humidity" /* Lowest humidity. */
+  | "keep_away" /* Places the wind must not blow at. */
+  | "wind_from_allowed" /* Where the wind must come from. */
+  | "rain" /* Time to dry before rain. */;
+
+export type CheckVerdict =
+  | "go" /* Within the strictest limit entered. */
+  | "stop" /* Beyond it. */
+  | "not_known" /* Nothing read to judge it by. */
+  | "not_entered" /* No such limit was typed; not the same as none. */;
+
+export interface SprayWindowRequest {
+  /** The weather as read where the spraying is. */
+  readings: Array<WeatherReading>;
+  /** Limits as typed, one entry for each label or rule. */
+  limits?: Array<WeatherLimits>;
+  /** The time of asking, with the zone. */
+  now: string;
+  /** How long a reading counts; 30 min unless said. */
+  reading_good_for?: Quantity;
+  /** When rain is forecast, with the zone. */
+  rain_expected?: string;
+  /** Longest dry time the job asks before rain. */
+  rainfast?: Quantity;
+}
+
+export interface WeatherReading {
+  /** When, with the zone: 2031-05-04T14:20-05:00. */
+  taken: string;
+  /** Wind speed; 0 mph is calm. */
+  wind: Quantity;
+  /** Highest gust of the same minutes. */
+  gust?: Quantity;
+  /** Where it comes from: degrees, or a point of the compass. */
+  wind_from?: string;
+  /** Air temperature. */
+  temperature?: Quantity;
+  /** Relative humidity. */
+  humidity?: Quantity;
+  /** Height above ground it was read at. */
+  at_height?: Quantity;
+  /** Signs of an inversion seen, or none_seen. */
+  cues?: Array<InversionCue>;
+  /** Temperature at two heights. */
+  measured_inversion?: MeasuredInversion;
+}
+
+export type InversionCue =
+  | "none_seen" /* Somebody looked and saw none of them. */
+  | "still_air" /* No wind to feel, or from all sides in turn. */
+  | "smoke_or_dust_hangs" /* In a layer, not rising. */
+  | "fog_or_dew" /* Fog, mist, dew or frost. */
+  | "clear_calm_dusk_to_dawn" /* Clear sky and little wind between evening and morning. */
+  | "clouds_dying_out" /* Fair-weather clouds vanish. */
+  | "cold_air_pools" /* Colder in the hollow than on the slope. */;
+
+export interface MeasuredInversion {
+  /** Height of the low thermometer. */
+  low_height: Quantity;
+  /** What it reads. */
+  low_temperature: Quantity;
+  /** Height of the high thermometer. */
+  high_height: Quantity;
+  /** What it reads. */
+  high_temperature: Quantity;
+}
+
+export interface WeatherLimits {
+  /** Whose limits: product, contract, state rule. */
+  name: string;
+  /** Highest wind. */
+  max_wind?: Quantity;
+  /** Lowest wind. */
+  min_wind?: Quantity;
+  /** Highest gust. */
+  max_gust?: Quantity;
+  /** Highest air temperature. */
+  max_temperature?: Quantity;
+  /** Lowest air temperature. */
+  min_temperature?: Quantity;
+  /** Lowest relative humidity. */
+  min_humidity?: Quantity;
+  /** Places the wind must not blow at, by bearing. */
+  keep_away?: Array<WindSector>;
+  /** Where the wind must come from. */
+  wind_from_allowed?: Array<WindSector>;
+  /** Dry time the label asks before rain. */
+  rainfast?: Quantity;
+}
+
+export interface WindSector {
+  /** The place: school, creek. */
+  name?: string;
+  /** Degrees, or a point of the compass. */
+  bearing: string;
+  /** Angle to each side; 45 degrees unless said. */
+  half_angle?: Quantity;
+}
+
 export interface StemsAnswer {
   /** One cut, product by product. */
   doses?: Array<StemDose>;
@@ -2317,6 +2486,8 @@ export interface Operations {
   "rinse": { request: RinseRequest & CallOptions; answer: RinseAnswer & Remarks };
   /** What a percent solution puts on an area, and the strongest a cap allows. */
   "spot": { request: SpotRequest & CallOptions; answer: SpotAnswer & Remarks };
+  /** Go or stop by the readings just taken and the strictest of the limits you typed. */
+  "spray-window": { request: SprayWindowRequest & CallOptions; answer: SprayWindowAnswer & Remarks };
   /** Cuts and stems against a ceiling per area, dose of each and stock for all. */
   "stems": { request: StemsRequest & CallOptions; answer: StemsAnswer & Remarks };
   /** The rate of another concentrate that gives the same dose. */
