@@ -36,6 +36,7 @@ constexpr std::array examples{
     Example{
         "loads",
         R"x(swathbook loads --net-area 7.4 ac --mix-per-area 18.6 gal/ac --tank-usable 47 gal --products 'card.name=Demoherb 4 SL; rate=2 qt/ac')x"},
+    Example{"practice", R"x(swathbook practice --seed 7 --topics calibration crew --count 2)x"},
     Example{
         "record-check",
         R"x(swathbook record-check --authorities 'Minnesota 18B.37' --date 2031-05-14 --as-of 2031-05-16 --fields customer_name product_name area_treated)x"},
