@@ -9,19 +9,21 @@ import { openForms } from "@/notebook/forms";
 import { openNotebook } from "@/notebook/notebook";
 import { speak } from "@/words/words";
 import { CannotStart } from "@/app/cannot_start";
-import { startSync } from "@/notebook/sync";
+import { startLasting } from "@/notebook/lasting";
+import { rememberToken, startSync } from "@/notebook/sync";
 
 const place = document.getElementById("app") as HTMLElement;
 
 async function start(): Promise<void> {
-  startSync.rememberToken();
+  rememberToken();
   await Promise.all([loadCore(), database(), openForms()]);
   await Promise.all([openNotebook(), speak(settings.now().language)]);
   place.textContent = "";
   render(<App />, place);
   performance.mark("swathbook interactive");
   startOffline();
-  startSync.begin();
+  startLasting();
+  startSync();
 }
 
 start().catch((error: unknown) => {

@@ -127,6 +127,13 @@ export async function write(drafts: Draft[]): Promise<void> {
   }
   changed();
   otherTabs?.postMessage("written");
+  for (const tell of whenWritten) tell();
+}
+
+const whenWritten = new Set<() => void>();
+/** Calls `tell` after each write of this page: the sync, and the question for lasting storage. */
+export function onWritten(tell: () => void): void {
+  whenWritten.add(tell);
 }
 
 const clean = (body: object): object =>
@@ -207,6 +214,21 @@ export async function keepBlob(bytes: ArrayBuffer, type: string): Promise<string
     throw writeError(error);
   }
   return digest;
+}
+
+/** Keeps bytes that came with a bundle or from the server. False when they were here already. */
+export async function keepForeignBlob(digest: string, bytes: Uint8Array, type: string, acknowledged = false): Promise<boolean> {
+  return withDatabase(async (open) => {
+    const step = open.transaction(["blobs", "unsent"], "readwrite", { durability: "strict" });
+    const isNew = (await step.objectStore("blobs").getKey(digest)) === undefined;
+    if (isNew) {
+      const own = bytes.slice().buffer as ArrayBuffer;
+      await step.objectStore("blobs").put({ digest, type, bytes: own });
+      if (!acknowledged) await step.objectStore("unsent").put({ key: digest, what: "blob" });
+    }
+    await step.done;
+    return isNew;
+  });
 }
 
 export async function blob(digest: string): Promise<{ type: string; bytes: ArrayBuffer } | undefined> {
