@@ -131,6 +131,8 @@ export interface Swathbook {
   schema(operation: string): unknown;
   /** @throws SwathbookError, and then nothing has changed */
   book<Act extends keyof BookActs>(act: Act, request: BookActs[Act]["request"]): BookActs[Act]["answer"];
+  /** Gives the core the sentences of another language (data/language/es.tsv); "language" in a request then asks for them. */
+  loadLanguage(text: string): void;
   /** BLAKE2b-256 as 64 hexadecimal digits. */
   digest(bytes: Uint8Array): string;
   memoryBytes(): number;

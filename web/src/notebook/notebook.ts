@@ -1,6 +1,6 @@
 // The notebook on this phone. Every change is an entry sealed by the core; a write is acknowledged when
 // the database says it is on disk, and only then shows on the screen.
-import { SwathbookError } from "@wasm/swathbook.mjs";
+import { SwathbookError, type BookActs } from "@wasm/swathbook.mjs";
 import { changing, useChanging } from "@/app/changing";
 import { settings } from "@/app/settings";
 import { module } from "@/core/core";
@@ -34,13 +34,18 @@ const otherTabs = typeof BroadcastChannel === "undefined" ? undefined : new Broa
 
 const now = () => Date.now();
 
+// The core reads bodies as JSON and checks them itself; here they have the types of things.ts.
+function act<Name extends keyof BookActs>(name: Name, request: object): BookActs[Name]["answer"] {
+  return module().book(name, request as BookActs[Name]["request"]);
+}
+
 export function randomHex(bytes = 10): string {
   return Array.from(crypto.getRandomValues(new Uint8Array(bytes)), (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
 /** An id for a new thing. */
 export function newId(): string {
-  return (module().book("uuid", { now_ms: now(), random: randomHex() }) as { id: string }).id;
+  return (act("uuid", { now_ms: now(), random: randomHex() }) as { id: string }).id;
 }
 
 function changed(): void {
@@ -67,7 +72,7 @@ async function thisDevice(): Promise<string> {
 }
 
 async function rebuild(): Promise<void> {
-  module().book("open", { device, now_ms: now() });
+  act("open", { device, now_ms: now() });
   epoch = module().epoch;
   lastNumber = 0;
   await readNew();
@@ -78,7 +83,7 @@ async function rebuild(): Promise<void> {
 async function readNew(): Promise<boolean> {
   const rows = await withDatabase((open) => open.getAll("entries", IDBKeyRange.lowerBound(lastNumber, true)));
   if (rows.length === 0) return false;
-  module().book("add", { entries: rows.map((row) => row.text).join(""), now_ms: now() });
+  act("add", { entries: rows.map((row) => row.text).join(""), now_ms: now() });
   lastNumber = rows.at(-1)?.number ?? lastNumber;
   return true;
 }
@@ -113,12 +118,12 @@ export async function write(drafts: Draft[]): Promise<void> {
     await alone(async () => {
       await current();
       await readNew();
-      const sealed = module().book("seal", {
+      const sealed = act("seal", {
         drafts: drafts.map((draft) => ({ ...draft, body: clean(draft.body), author })),
         now_ms: now(),
         random: drafts.map(() => randomHex()),
-      }) as { entries: string };
-      const { list } = module().book("parse_entries", { entries: sealed.entries }) as { list: Sealed[] };
+      });
+      const { list } = act("parse_entries", { entries: sealed.entries });
       await storeRows(list);
       await readNew();
     });
@@ -173,8 +178,8 @@ export async function merge(text: string, acknowledged = false): Promise<Merged>
   const merged = await alone(async () => {
     await current();
     await readNew();
-    const { list } = module().book("parse_entries", { entries: text }) as { list: Sealed[] };
-    const { refused } = module().book("add", { entries: text, now_ms: now() }) as Merged;
+    const { list } = act("parse_entries", { entries: text });
+    const { refused } = act("add", { entries: text, now_ms: now() });
     const bad = new Set(refused.map(({ id }) => id));
     const added = await storeForeign(list.filter(({ id }) => !bad.has(id)), acknowledged);
     return { added, already: list.length - added - refused.length, refused };
@@ -244,7 +249,7 @@ function remembered<T>(key: string, make: () => T): T {
 /** All things of a kind, newest change first. */
 export function things<K extends Kind>(kind: K): Array<Thing<K>> {
   return remembered(kind, () => {
-    const { things: list } = module().book("things", { kind }) as { things: Array<Thing<K>> };
+    const list = act("things", { kind }).things as unknown as Array<Thing<K>>;
     return list.sort((a, b) => (a.changed < b.changed ? 1 : -1));
   });
 }
@@ -262,12 +267,12 @@ export interface Conflict {
 }
 
 export function conflicts(): Conflict[] {
-  return remembered("conflicts", () => (module().book("conflicts", {}) as { conflicts: Conflict[] }).conflicts);
+  return remembered("conflicts", () => act("conflicts", {}).conflicts);
 }
 
 /** Two notebooks with the same digest are in the same state. */
 export function state(): { digest: string; entries: number } {
-  return remembered("state", () => module().book("state", {}) as { digest: string; entries: number });
+  return remembered("state", () => act("state", {}));
 }
 
 /** Every entry on this phone as travelling text. */
@@ -280,15 +285,12 @@ export async function allEntries(): Promise<string> {
 export async function history(kind: Kind, subject: string) {
   const rows = await withDatabase((open) => open.getAllFromIndex("entries", "subject", subject));
   const entries = rows.map((row) => row.text).join("");
-  return (module().book("history", { entries, kind, subject }) as {
-    entries: Array<{ id: string; made: string; author: string; device: string; body: Record<string, unknown> }>;
-  }).entries;
+  return act("history", { entries, kind, subject }).entries;
 }
 
 /** Problems of the chains: empty when every entry is where its device put it. */
 export async function chainProblems(): Promise<Array<{ entry: string; fault: string; text: string }>> {
-  const answer = module().book("check", { entries: await allEntries() });
-  return (answer as { problems: Array<{ entry: string; fault: string; text: string }> }).problems;
+  return act("check", { entries: await allEntries() }).problems;
 }
 
 export const deviceId = (): string => device;
