@@ -62,6 +62,16 @@ std::string schema_of(const Operation& operation) {
     return schema.dump(2);
 }
 
+std::string list_of_operations() {
+    Json list = Json::array();
+    for (const Operation& operation : operations()) {
+        list.push_back({{"name", operation.name},
+                        {"summary", operation.summary},
+                        {"stories", operation.stories}});
+    }
+    return list.dump(2) + "\n";
+}
+
 std::string typescript_of_all() {
     Json declarations = Json::object();
     std::string map = "export interface Operations {\n";

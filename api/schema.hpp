@@ -10,6 +10,9 @@ namespace swathbook::api {
 /// in "$defs".
 [[nodiscard]] std::string schema_of(const Operation& operation);
 
+/// All operations as JSON: [{"name", "summary", "stories"}], ended by a line feed.
+[[nodiscard]] std::string list_of_operations();
+
 /// TypeScript declarations of every request and answer, and a map from operation names to both.
 [[nodiscard]] std::string typescript_of_all();
 

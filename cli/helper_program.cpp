@@ -16,13 +16,6 @@
 namespace swathbook::cli {
 namespace {
 
-std::string folder_of_this_program() {
-    std::array<char, PATH_MAX> path{};
-    const ssize_t size = readlink("/proc/self/exe", path.data(), path.size());
-    const std::string_view whole(path.data(), size > 0 ? static_cast<std::size_t>(size) : 0);
-    return std::string(whole.substr(0, whole.rfind('/')));
-}
-
 /// Puts the text into a file in memory that becomes standard input.
 bool feed(std::string_view input) {
     const int file = memfd_create("swathbook", 0);
@@ -41,6 +34,13 @@ bool feed(std::string_view input) {
 
 }  // namespace
 
+std::string folder_of_this_program() {
+    std::array<char, PATH_MAX> path{};
+    const ssize_t size = readlink("/proc/self/exe", path.data(), path.size());
+    const std::string_view whole(path.data(), size > 0 ? static_cast<std::size_t>(size) : 0);
+    return std::string(whole.substr(0, whole.rfind('/')));
+}
+
 ExitStatus run_helper(const std::string& name, const std::vector<std::string>& arguments,
                       std::string_view input) {
     std::string path = folder_of_this_program() + "/" + name;
@@ -57,8 +57,8 @@ ExitStatus run_helper(const std::string& name, const std::vector<std::string>& a
     }
     return report(
         {ErrorCode::io, "",
-         fmt::format("The program \"{}\" that prints cannot be started: {}. It belongs beside "
-                     "swathbook; build or install both.",
+         fmt::format("The program \"{}\" cannot be started: {}. It belongs beside swathbook; build "
+                     "or install both.",
                      path, std::strerror(errno))});
 }
 

@@ -8,6 +8,9 @@
 
 namespace swathbook::cli {
 
+/// Where the running program lies, without a slash at the end.
+[[nodiscard]] std::string folder_of_this_program();
+
 /// Becomes a helper program that lies beside this one, with `input` as its standard input. Returns
 /// only when that fails.
 [[nodiscard]] ExitStatus run_helper(const std::string& name,

@@ -1,12 +1,14 @@
 // swathbook-paper: makes the PDF of a packet or of the blank worksheet. Reads the order that
 // `swathbook packet` or `swathbook worksheet` writes (JSON)
-// on standard input; its one argument is the file to write. A program of its own, because fonts and
-// PDF take longer to load than all the other answers take to give.
+// on standard input; its one argument is the file to write, or "-" for standard output: then a
+// fault is told as the JSON of a refused operation. A program of its own, because fonts and PDF
+// take longer to load than all the other answers take to give.
 
 #include <string>
 
 #include <fmt/format.h>
 
+#include "api/call.hpp"
 #include "api/json/json.hpp"
 #include "cli/files.hpp"
 #include "cli/terminal.hpp"
@@ -17,6 +19,8 @@ namespace swathbook::cli {
 namespace {
 
 using api::Json;
+
+constexpr std::string_view standard_output = "-";
 
 std::string text_in(const Json& object, std::string_view key) {
     const auto found = object.find(key);
@@ -107,9 +111,21 @@ Result<void> print(const std::string& file) {
                     "The order of a packet is a JSON object; see swathbook packet.");
     }
     SWATHBOOK_TRY(pdf, pdf_in(order));
+    if (file == standard_output) {
+        write_output(pdf);
+        return {};
+    }
     SWATHBOOK_CHECK(write_file(file, pdf));
     write_output(file + "\n");
     return {};
+}
+
+ExitStatus tell(const std::string& file, const Error& error) {
+    if (file != standard_output) {
+        return report(error);
+    }
+    write_error(api::error_json(error) + "\n");
+    return exit_status_of(error.code);
 }
 
 }  // namespace
@@ -122,5 +138,6 @@ int main(int count, char** words) {
             usage_fault("swathbook-paper is started by 'swathbook packet'.", "packet"));
     }
     const auto printed = print(words[1]);
-    return static_cast<int>(finish_output(printed ? ExitStatus::ok : report(printed.error())));
+    return static_cast<int>(
+        finish_output(printed ? ExitStatus::ok : tell(words[1], printed.error())));
 }

@@ -26,6 +26,7 @@ std::vector<Command> make_commands() {
     all.push_back(notebook_command());
     all.push_back(packet_command());
     all.push_back(worksheet_command());
+    all.push_back(serve_command());
     all.push_back(compute_command());
     all.push_back(operations_command());
     all.push_back(help_command());

@@ -29,6 +29,12 @@ struct MergeReport {
     std::vector<Refusal> refused;
 };
 
+/// How far a notebook reaches.
+struct Extent {
+    std::int64_t last = 0;     ///< number of the last entry; 0 when there is none
+    std::int64_t entries = 0;  ///< how many there are
+};
+
 /// Called with each entry and its number in this store. The texts live until it returns. A failure
 /// ends the walk and is handed on.
 using EntryVisitor =
@@ -64,6 +70,8 @@ public:
     /// only grow, so the last one seen is the cursor for the next walk.
     [[nodiscard]] virtual Result<void> each_entry(std::int64_t after,
                                                   const EntryVisitor& visit) = 0;
+    /// How many entries there are, and the number of the last.
+    [[nodiscard]] virtual Result<Extent> extent() = 0;
     /// All entries about one thing, in order of number.
     [[nodiscard]] virtual Result<std::vector<notebook::Entry>> entries_of(notebook::EntryKind kind,
                                                                           const Uuid& subject) = 0;
@@ -77,6 +85,10 @@ public:
     [[nodiscard]] virtual Result<Digest> put_blob(std::span<const std::uint8_t> bytes) = 0;
     /// @errors not_found{blob}; corrupt_data{blob} when the bytes do not give the digest
     [[nodiscard]] virtual Result<std::vector<std::uint8_t>> blob(const Digest& digest) = 0;
+
+    /// How long a blob is, without reading it.
+    /// @errors not_found{blob}
+    [[nodiscard]] virtual Result<std::uint64_t> blob_size(const Digest& digest) = 0;
 
     /// A setting of this copy of the notebook; settings do not travel.
     [[nodiscard]] virtual Result<std::optional<std::string>> setting(std::string_view name) = 0;

@@ -76,6 +76,8 @@ constexpr std::array examples{
     Example{"packet",
             R"x(swathbook packet data/demo --output packet.pdf --language es --paper a4)x"},
     Example{"worksheet", R"x(swathbook worksheet --output worksheet.pdf)x"},
+    Example{"serve", R"x(swathbook serve --notebook season.gpkg)x"},
+    Example{"serve", R"x(swathbook serve --notebook season.gpkg --port 0)x"},
     Example{"compute", R"x(echo '{"width": "26 ft"}' | swathbook compute course)x"},
     Example{"operations", R"x(swathbook operations)x"},
     Example{"operations", R"x(swathbook operations --schema calibrate)x"},

@@ -22,16 +22,6 @@ struct Asked {
     bool as_json = false;
 };
 
-std::string list_as_json() {
-    api::Json list = api::Json::array();
-    for (const api::Operation& operation : api::operations()) {
-        list.push_back({{"name", operation.name},
-                        {"summary", operation.summary},
-                        {"stories", operation.stories}});
-    }
-    return list.dump(2) + "\n";
-}
-
 std::string list_for_people(const Paper& paper) {
     constexpr std::size_t name_column = 16;
     std::string out;
@@ -60,7 +50,8 @@ ExitStatus list(const Asked& asked) {
     } else if (asked.typescript) {
         write_output(api::typescript_of_all());
     } else {
-        write_output(asked.as_json ? list_as_json() : list_for_people(paper_of_output()));
+        write_output(asked.as_json ? api::list_of_operations()
+                                   : list_for_people(paper_of_output()));
     }
     return ExitStatus::ok;
 }

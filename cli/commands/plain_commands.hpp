@@ -8,6 +8,7 @@ namespace swathbook::cli {
 [[nodiscard]] Command notebook_command();
 [[nodiscard]] Command packet_command();
 [[nodiscard]] Command worksheet_command();
+[[nodiscard]] Command serve_command();
 [[nodiscard]] Command compute_command();
 [[nodiscard]] Command operations_command();
 [[nodiscard]] Command completion_command();

@@ -274,6 +274,12 @@ Result<void> SqliteNotebook::each_entry(std::int64_t after, const EntryVisitor& 
     });
 }
 
+Result<Extent> SqliteNotebook::extent() {
+    SWATHBOOK_TRY(statement, connection_.prepare(sql("extent")));
+    SWATHBOOK_CHECK(statement.step());
+    return Extent{statement.integer(0), statement.integer(1)};
+}
+
 Result<std::vector<Entry>> SqliteNotebook::entries_of(EntryKind kind, const Uuid& subject) {
     SWATHBOOK_TRY(statement, connection_.prepare(sql("entries_of_subject")));
     statement.bind_bytes(1, subject.bytes).bind(2, word_of(kind));
@@ -313,13 +319,30 @@ Result<Digest> SqliteNotebook::put_blob(std::span<const std::uint8_t> bytes) {
     return digest;
 }
 
+namespace {
+
+tl::unexpected<Error> no_blob(const Digest& digest) {
+    return fail(ErrorCode::not_found, "blob",
+                fmt::format("The notebook holds no blob {}.", hex_of(digest)));
+}
+
+}  // namespace
+
+Result<std::uint64_t> SqliteNotebook::blob_size(const Digest& digest) {
+    SWATHBOOK_TRY(statement, connection_.prepare(sql("blob_size")));
+    SWATHBOOK_TRY(has_row, statement.bind_bytes(1, digest).step());
+    if (!has_row) {
+        return no_blob(digest);
+    }
+    return static_cast<std::uint64_t>(statement.integer(0));
+}
+
 Result<std::vector<std::uint8_t>> SqliteNotebook::blob(const Digest& digest) {
     SWATHBOOK_TRY(statement, connection_.prepare(sql("blob")));
     statement.bind_bytes(1, digest);
     SWATHBOOK_TRY(has_row, statement.step());
     if (!has_row) {
-        return fail(ErrorCode::not_found, "blob",
-                    fmt::format("The notebook holds no blob {}.", hex_of(digest)));
+        return no_blob(digest);
     }
     const auto bytes = statement.bytes(0);
     if (blake2b_256(bytes) != digest) {

@@ -37,12 +37,14 @@ public:
         std::span<const notebook::Draft> drafts) override;
     [[nodiscard]] Result<MergeReport> merge(std::span<const notebook::Entry> entries) override;
     [[nodiscard]] Result<void> each_entry(std::int64_t after, const EntryVisitor& visit) override;
+    [[nodiscard]] Result<Extent> extent() override;
     [[nodiscard]] Result<std::vector<notebook::Entry>> entries_of(notebook::EntryKind kind,
                                                                   const Uuid& subject) override;
     [[nodiscard]] Result<notebook::Fold> state() override;
     [[nodiscard]] Result<std::vector<notebook::ChainProblem>> chain_problems() override;
     [[nodiscard]] Result<Digest> put_blob(std::span<const std::uint8_t> bytes) override;
     [[nodiscard]] Result<std::vector<std::uint8_t>> blob(const Digest& digest) override;
+    [[nodiscard]] Result<std::uint64_t> blob_size(const Digest& digest) override;
     [[nodiscard]] Result<std::optional<std::string>> setting(std::string_view name) override;
     [[nodiscard]] Result<void> set_setting(std::string_view name, std::string_view value) override;
     [[nodiscard]] Uuid device() const override { return device_; }

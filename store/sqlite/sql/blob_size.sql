@@ -1,0 +1,1 @@
+SELECT length(content) FROM blobs WHERE digest = ?1

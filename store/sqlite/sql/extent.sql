@@ -1,0 +1,1 @@
+SELECT coalesce(max(sequence), 0), count(*) FROM entries
