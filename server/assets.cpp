@@ -68,13 +68,12 @@ Result<std::string> content_of(const fs::path& file) {
     return content;
 }
 
-/// The compressed form beside a file; nothing when there is none, or one of an earlier build.
+/// The compressed form beside a file; nothing when there is none.
 Result<std::string> twin_of(const fs::path& file, std::string_view ending) {
     fs::path twin = file;
     twin += ending;
     std::error_code fault;
-    if (!fs::is_regular_file(fs::symlink_status(twin, fault)) ||
-        fs::last_write_time(twin, fault) < fs::last_write_time(file, fault) || fault) {
+    if (!fs::is_regular_file(fs::symlink_status(twin, fault))) {
         return std::string();
     }
     return content_of(twin);

@@ -25,7 +25,7 @@ class AssetShelf {
 public:
     AssetShelf() = default;
     /// Reads a folder and its subfolders; hidden files and links are passed over. NAME.br and
-    /// NAME.gz are the compressed forms of NAME, when they are not older than it.
+    /// NAME.gz are the compressed forms of NAME.
     ///
     /// @errors not_found{web} without the folder or its index.html; out_of_range{web} above
     ///         256 MiB; io{web}

@@ -3,8 +3,7 @@
 #include <cstdint>
 #include <string_view>
 
-#include <tl/expected.hpp>
-
+#include "core/base/result.hpp"
 #include "server/desk.hpp"
 #include "server/http.hpp"
 

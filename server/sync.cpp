@@ -18,7 +18,7 @@ constexpr std::int64_t usual_pull = 1000;
 constexpr std::int64_t most_pulled = 10000;
 
 Response no_notebook() {
-    return refusal({ErrorCode::not_found, "notebook",
+    return refusal({ErrorCode::unavailable, "notebook",
                     "This server has no notebook. Start it with --notebook FILE; 'swathbook "
                     "notebook new FILE' makes one."});
 }
@@ -65,7 +65,8 @@ Result<Pulled> pull(store::NotebookStore& notebook, std::int64_t after, std::int
             if (pulled.is_more) {
                 return fail(ErrorCode::conflict, "", "");  // the way to end a walk
             }
-            pulled.text += notebook::write_entries({copy_of(entry)});
+            const notebook::Entry copy = copy_of(entry);
+            pulled.text += notebook::write_entries(std::span(&copy, 1));
             pulled.cursor = number;
             ++count;
             return {};
@@ -118,7 +119,9 @@ Response sync_notebook(Desk& desk, const Request&, std::string_view) {
     out.open_object();
     out.key("device");
     out.text(text_of(desk.notebook->device()));
-    out.key("notebook");
+    out.key("notebook");  // this copy is known by the device whose chain it writes
+    out.text(text_of(desk.notebook->device()));
+    out.key("name");
     out.text(desk.notebook_name);
     out.key("cursor");
     out.integer(extent->last);

@@ -9,7 +9,7 @@
 /// answer is given once what it says is on disk.
 namespace swathbook::server {
 
-/// GET /api/sync/notebook -> {"device", "notebook", "cursor", "entries"}
+/// GET /api/sync/notebook -> {"device", "notebook", "name", "cursor", "entries"}
 [[nodiscard]] Response sync_notebook(Desk& desk, const Request& request, std::string_view rest);
 
 /// POST /api/sync/push, entries as text -> {"stored": [id], "refused": [{"id", "code", "detail"}]}.

@@ -32,3 +32,14 @@ build_command() {
     build_preset "$1"
     echo "built: build/$1"
 }
+
+# serve_command [OPTION...]: builds the program and, where it can be, the web app; serves both until Ctrl-C
+serve_command() {
+    need_packages build wasm
+    build_preset release swathbook
+    if declare -F build_web >/dev/null; then
+        build_preset wasm
+        build_web
+    fi
+    exec build/release/cli/swathbook serve --web web/dist "$@"
+}
