@@ -40,5 +40,9 @@ export async function openPage(context: BrowserContext, url: string): Promise<{ 
 /** Keeps a picture of the whole page under out/screens. */
 export async function shot(page: Page, name: string): Promise<void> {
   mkdirSync(shots, { recursive: true });
+  // The bar that sticks to the glass would lie across a picture of the whole page.
+  const stick = (position: string) => page.evaluate((at) => document.querySelectorAll<HTMLElement>(".rooms, .save-bar").forEach((bar) => (bar.style.position = at)), position);
+  await stick("static");
   await page.screenshot({ path: `${shots}/${name}.png`, fullPage: true });
+  await stick("");
 }

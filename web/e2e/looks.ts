@@ -25,7 +25,7 @@ export async function faultsOf(page: Page): Promise<string[]> {
 async function smallTargets(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const small: string[] = [];
-    for (const element of document.querySelectorAll<HTMLElement>("a[href], button, select, textarea, input:not([type=radio]):not([type=checkbox]):not([type=hidden]), label.choice, label.tick, summary")) {
+    for (const element of document.querySelectorAll<HTMLElement>("a[href], button, select, textarea, input:not([type=radio]):not([type=checkbox]):not([type=file]), label.choice, label.file, label.tick, summary")) {
       const box = element.getBoundingClientRect();
       if (box.width === 0 || element.closest("p") !== null || element.classList.contains("skip")) continue;
       if (box.width < 63.5 || box.height < 63.5) small.push(`target ${Math.round(box.width)} x ${Math.round(box.height)}: ${element.outerHTML.slice(0, 90)}`);

@@ -2,6 +2,7 @@
 import { render } from "preact";
 import { App } from "@/app/app";
 import { settings } from "@/app/settings";
+import { startDrop } from "@/app/drop";
 import { startOffline } from "@/app/offline";
 import { loadCore } from "@/core/core";
 import { database } from "@/notebook/database";
@@ -22,6 +23,7 @@ async function start(): Promise<void> {
   render(<App />, place);
   performance.mark("swathbook interactive");
   startOffline();
+  startDrop();
   startLasting();
   startSync();
 }

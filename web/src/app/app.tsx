@@ -6,7 +6,7 @@ import { Notices } from "./notices";
 import { RoomIcon, type RoomName } from "./room_icon";
 import { address, useRoute } from "./route";
 import { useSettings } from "./settings";
-import { SettingsPage } from "./settings_page";
+import { PhonePage } from "./phone";
 
 export interface RoomProps {
   /** What follows the room in the address. */
@@ -39,7 +39,7 @@ export function App(): JSX.Element {
       <RoomBar current={room} />
       <div class="page" id="content" tabIndex={-1}>
         <Notices />
-        {room === undefined ? <SettingsPage path={route.slice(1)} /> : <LazyRoom key={room} name={room} path={route.slice(1)} />}
+        {room === undefined ? <PhonePage path={route.slice(1)} /> : <LazyRoom key={room} name={room} path={route.slice(1)} />}
       </div>
     </div>
   );

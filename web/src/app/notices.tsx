@@ -3,6 +3,7 @@ import type { JSX } from "preact";
 import { conflicts, useNotebook } from "@/notebook/notebook";
 import { count, useWords } from "@/words/words";
 import { useChanging } from "./changing";
+import { dropped } from "./drop";
 import { takeUpdate, waitingUpdate } from "./offline";
 import { address } from "./route";
 
@@ -10,8 +11,9 @@ export function Notices(): JSX.Element | null {
   useNotebook();
   const { sync } = useWords();
   const update = useChanging(waitingUpdate);
+  const said = useChanging(dropped);
   const collided = conflicts().length;
-  if (update === undefined && collided === 0) return null;
+  if (update === undefined && collided === 0 && said.length === 0) return null;
   return (
     <div class="notices" role="status">
       {update && (
@@ -22,6 +24,9 @@ export function Notices(): JSX.Element | null {
           </button>
         </p>
       )}
+      {said.map((line, index) => (
+        <p key={index}>{line}</p>
+      ))}
       {collided > 0 && (
         <p>
           {count(collided, sync.conflictsFound)}

@@ -6,8 +6,11 @@ export const waitingUpdate = changing<ServiceWorker | undefined>(undefined);
 /** True once every file of the app is on this phone. */
 export const readyOffline = changing(false);
 
+/** A phone needs localhost or trusted HTTPS; a plain address in the local network cannot do it. */
+export const canBeOffline = "serviceWorker" in navigator;
+
 export function startOffline(): void {
-  if (!("serviceWorker" in navigator) || import.meta.env.DEV) return;
+  if (!canBeOffline || import.meta.env.DEV) return;
   void register().catch((error: unknown) => console.warn("offline set not installed:", error));
 }
 
