@@ -15,6 +15,7 @@ for program in build/release/bench/*_bench; do
 done
 measure "cold start of the program" bench/cold_start.sh
 measure "WebAssembly" node bench/wasm_bench.mjs
+measure "the app in a browser" node bench/web/first_load.mjs
 
 if [ ${#failed[@]} -gt 0 ]; then
     printf '\nfailed: %s\n' "${failed[@]}" >&2

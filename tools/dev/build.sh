@@ -37,9 +37,7 @@ build_command() {
 serve_command() {
     need_packages build wasm
     build_preset release swathbook
-    if declare -F build_web >/dev/null; then
-        build_preset wasm
-        build_web
-    fi
+    build_preset wasm
+    build_web
     exec build/release/cli/swathbook serve --web web/dist "$@"
 }

@@ -51,6 +51,10 @@ stages_full() {
     stages_fast
     stage "WebAssembly build" build_preset wasm
     stage "WebAssembly cases" wasm_cases
+    stage "web build" build_web
+    stage "web types of the operations" web_generated
+    stage "web unit tests" web_unit
+    stage "web journeys" web_journeys
     stage "sanitizer build" build_preset asan
     stage "tests under sanitizers" run_ctest asan
     stage "fuzzing" fuzz_all asan 60
@@ -64,7 +68,7 @@ test_command() {
             stages_fast
             ;;
         full)
-            need_packages build wasm check
+            need_packages build wasm check web
             stages_full
             ;;
         *)

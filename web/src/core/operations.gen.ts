@@ -1544,6 +1544,129 @@ export type OrderConvention =
   | "dry_suspension_emulsion_solution" /* A-P-P-L-E-S; true solutions last. */
   | "packet_dry_conditioner_liquid" /* Packets and dry products before the water conditioner. */;
 
+export interface PracticeAnswer {
+  /** The sheet, with its key. */
+  problems?: Array<PracticeProblem>;
+  /** The answers judged. */
+  checks?: Array<PracticeCheck>;
+  /** How many of them are right. */
+  right?: number;
+}
+
+export interface PracticeProblem {
+  /** Number on the sheet. */
+  number?: number;
+  /** What it practises. */
+  topic?: PracticeTopic;
+  /** The problem. */
+  text?: string;
+  /** What is asked. */
+  asks?: string;
+  /** The figures of the text. */
+  givens?: Array<PracticeGiven>;
+  /** The key. */
+  answer?: PracticeKey;
+  /** Difference to each side that is still right. */
+  accept_within?: number;
+  /** How the operation works it out. */
+  working?: Array<PracticeStep>;
+  /** The likeliest wrong way. */
+  common_mistake?: CommonMistake;
+}
+
+export type PracticeTopic =
+  | "course" /* Length of a course. */
+  | "calibration" /* Output by course and catch. */
+  | "refill" /* Output by refilling. */
+  | "crew" /* One tank, several paces. */
+  | "loads" /* Product in each of equal loads. */
+  | "percent_solution" /* A percent mix per area. */
+  | "stems" /* Cuts under a ceiling. */
+  | "rinse" /* What rinsing leaves. */
+  | "substitute" /* Another concentrate. */;
+
+export interface PracticeGiven {
+  /** What is given. */
+  name?: string;
+  /** The figure with its unit. */
+  value?: string;
+}
+
+export interface PracticeKey {
+  /** The answer. */
+  value?: number;
+  /** Its unit. */
+  unit?: string;
+}
+
+export interface PracticeStep {
+  /** What is worked out. */
+  text?: string;
+  /** The relation with its numbers. */
+  expression?: string;
+  /** What comes out. */
+  result?: string;
+  /** Publication, when there is one. */
+  source?: string;
+}
+
+export interface CommonMistake {
+  /** What was done wrongly. */
+  text?: string;
+  /** What that gives, in the unit of the answer. */
+  wrong_answer?: number;
+}
+
+export interface PracticeCheck {
+  /** Number of the problem. */
+  number?: number;
+  /** What was typed. */
+  given?: string;
+  /** How it is judged. */
+  verdict?: PracticeVerdict;
+  /** Against the key. */
+  difference?: Quantity;
+  /** Why. */
+  text?: string;
+}
+
+export type PracticeVerdict =
+  | "right" /* Within what is accepted. */
+  | "rounding" /* A figure rounded too early, or the answer itself. */
+  | "mistake" /* What a known mistake gives. */
+  | "wrong" /* Does not follow from the figures. */
+  | "not_read" /* No number in a fitting unit. */;
+
+export interface PracticeRequest {
+  /** The same number gives the same sheet; 1 unless said. */
+  seed?: number;
+  /** Topics in turn; all unless said. */
+  topics?: Array<PracticeTopic>;
+  /** Problems on the sheet, 1 to 40; 8 unless said. */
+  count?: number;
+  /** Round figures, or as read in the field. */
+  difficulty?: PracticeDifficulty;
+  /** Language of the texts. */
+  language?: PracticeLanguage;
+  /** Answers to check. */
+  given_answers?: Array<GivenAnswer>;
+}
+
+export type PracticeDifficulty =
+  | "plain" /* Round figures. */
+  | "field" /* Figures as a stopwatch and a jug give them. */;
+
+export type PracticeLanguage =
+  | "en" /* English. */
+  | "es" /* Spanish. */;
+
+export interface GivenAnswer {
+  /** Number of the problem. */
+  number: number;
+  /** The answer as typed. */
+  text: string;
+}
+
 export interface RecordCheckAnswer {
   /** One judgement per authority, in the order asked. */
   checks?: Array<AuthorityCheck>;
@@ -2478,6 +2601,8 @@ export interface Operations {
   "leftover": { request: LeftoverRequest & CallOptions; answer: LeftoverAnswer & Remarks };
   /** Tankfuls for a job: mix, water and each product, measured to your own marks. */
   "loads": { request: LoadsRequest & CallOptions; answer: LoadsAnswer & Remarks };
+  /** Word problems with a worked key for a class, and a check of its answers. */
+  "practice": { request: PracticeRequest & CallOptions; answer: PracticeAnswer & Remarks };
   /** What a record still lacks for each authority, its deadline, and how long to keep it. */
   "record-check": { request: RecordCheckRequest & CallOptions; answer: RecordCheckAnswer & Remarks };
   /** When people, stock, hay crews and seed may go back, place by place. */
