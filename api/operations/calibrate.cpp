@@ -1,22 +1,11 @@
 #include "core/calibration/calibrate.hpp"
 
 #include "api/operation.hpp"
+#include "api/operations/calibration_words.hpp"
 
 namespace swathbook::api {
 
 using namespace calibration;  // NOLINT: this file describes the structs of that one subject
-
-template <>
-struct Description<SprayerKind> {
-    static constexpr std::string_view name = "SprayerKind";
-    static Choices<SprayerKind> choices() {
-        return {{SprayerKind::boom, "boom", "several tips at an even spacing"},
-                {SprayerKind::boomless, "boomless", "one cluster of tips with a wide swath"},
-                {SprayerKind::backpack, "backpack", "one person, one wand"},
-                {SprayerKind::handgun, "handgun", "hose and gun"},
-                {SprayerKind::band, "band", "bands over rows, or directed under plants"}};
-    }
-};
 
 template <>
 struct Description<CalibrationMethod> {
@@ -27,15 +16,6 @@ struct Description<CalibrationMethod> {
                 {M::flow_and_speed, "flow_and_speed", "flow and speed, each measured for itself"},
                 {M::refill, "refill", "known area sprayed, refill measured"},
                 {M::timed_plot, "timed_plot", "measured plot timed, then a catch as long"}};
-    }
-};
-
-template <>
-struct Description<CatchCovers> {
-    static constexpr std::string_view name = "CatchCovers";
-    static Choices<CatchCovers> choices() {
-        return {{CatchCovers::one_tip, "one_tip", "each catch is of a single tip"},
-                {CatchCovers::all_tips, "all_tips", "each catch is of all tips of the width"}};
     }
 };
 

@@ -31,6 +31,9 @@ constexpr std::array examples{
         "crew",
         R"x(swathbook crew --people 'name=Ada; output=22 gal/ac' 'name=Bo; output=27 gal/ac' 'name=Cleo; output=31 gal/ac' --product-rate 2 qt/ac)x"},
     Example{
+        "learners",
+        R"x(swathbook learners --width 5 ft --course-length 68 ft --learners 'name=Ada; times=22 s; catches=24 fl oz; hand_answer=24 gal/ac' 'name=Bo; times=19 s; catches=21 fl oz; hand_answer=210 gal/ac')x"},
+    Example{
         "leftover",
         R"x(swathbook leftover --left 6 gal --mix-per-area 18.6 gal/ac --products 'card.name=Demoherb 4 SL; rate=2 qt/ac' --ground 'name=Kettle Draw; net_area=3 ac; on_label=yes')x"},
     Example{
