@@ -66,6 +66,9 @@ constexpr std::array examples{
     Example{
         "water",
         R"x(swathbook water --calcium 100 ppm --magnesium 40 ppm --sodium 30 ppm --potassium 5 ppm --iron 1 ppm --tanks 25 gal)x"},
+    Example{
+        "wear",
+        R"x(swathbook wear --new-flow 0.400 gal/min --points 'date=2031-04-01; acres_since_new=0 ac; flow=0.401 gal/min' 'date=2031-05-01; acres_since_new=300 ac; flow=0.412 gal/min' 'date=2031-05-31; acres_since_new=600 ac; flow=0.424 gal/min')x"},
     Example{"notebook", R"x(swathbook notebook new season.gpkg --author "Ada Quill")x"},
     Example{
         "notebook",
