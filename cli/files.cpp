@@ -13,8 +13,6 @@
 namespace swathbook::cli {
 namespace {
 
-constexpr std::size_t max_bytes = std::size_t{64} << 20;
-
 struct CloseFile {
     void operator()(std::FILE* file) const { std::fclose(file); }
 };
@@ -26,16 +24,16 @@ auto failed(const std::string& name, std::string_view act) {
                 fmt::format("The file \"{}\" cannot be {}: {}.", name, act, std::strerror(fault)));
 }
 
-Result<std::string> read_all(std::FILE* from, const std::string& name) {
+Result<std::string> read_all(std::FILE* from, const std::string& name, std::size_t most) {
     std::string content;
     std::array<char, 1U << 16U> part{};
     while (const std::size_t got = std::fread(part.data(), 1, part.size(), from)) {
         content.append(part.data(), got);
-        if (content.size() > max_bytes) {
+        if (content.size() > most) {
             return fail(
                 ErrorCode::out_of_range, "",
                 fmt::format("\"{}\" holds more than {} bytes, the most that is read. Split it.",
-                            name, max_bytes));
+                            name, most));
         }
     }
     if (std::ferror(from) != 0) {
@@ -46,15 +44,15 @@ Result<std::string> read_all(std::FILE* from, const std::string& name) {
 
 }  // namespace
 
-Result<std::string> read_file(const std::string& name) {
+Result<std::string> read_file(const std::string& name, std::size_t most) {
     if (name == "-") {
-        return read_all(stdin, "standard input");
+        return read_all(stdin, "standard input", most);
     }
     const File file(std::fopen(name.c_str(), "rb"));
     if (!file) {
         return failed(name, "opened");
     }
-    return read_all(file.get(), name);
+    return read_all(file.get(), name, most);
 }
 
 Result<void> write_file(const std::string& name, std::string_view content) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 
@@ -7,9 +8,12 @@
 
 namespace swathbook::cli {
 
-/// The whole of a file, or of standard input when the name is "-". At most 64 MiB.
+inline constexpr std::size_t largest_file = std::size_t{64} << 20;
+
+/// The whole of a file, or of standard input when the name is "-".
 /// @errors not_found, out_of_range when too large, io
-[[nodiscard]] Result<std::string> read_file(const std::string& name);
+[[nodiscard]] Result<std::string> read_file(const std::string& name,
+                                            std::size_t most = largest_file);
 
 /// Writes a file whole or not at all: beside it first, then in its place.
 /// @errors io

@@ -86,6 +86,9 @@ public:
     /// @errors not_found{blob}; corrupt_data{blob} when the bytes do not give the digest
     [[nodiscard]] virtual Result<std::vector<std::uint8_t>> blob(const Digest& digest) = 0;
 
+    /// The digests of all blobs, in ascending order.
+    [[nodiscard]] virtual Result<std::vector<Digest>> blobs() = 0;
+
     /// How long a blob is, without reading it.
     /// @errors not_found{blob}
     [[nodiscard]] virtual Result<std::uint64_t> blob_size(const Digest& digest) = 0;

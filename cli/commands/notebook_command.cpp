@@ -149,15 +149,19 @@ void declare_copying(CLI::App& app, NotebookAsk& ask, Parts& parts) {
                            .app(),
                        &restore_notebook);
     parts.emplace_back(
-        Part(app, "export", "Writes all entries as text, for another notebook.", ask)
-            .option("--to", &NotebookAsk::file, "FILE", "The file; standard output when not given.")
+        Part(app, "export",
+             "Writes everything for another notebook: entries and attachments to FILE.zip, or the "
+             "entries alone as text.",
+             ask)
+            .option("--to", &NotebookAsk::file, "FILE",
+                    "The file; FILE.zip holds the attachments too. Standard output when not given.")
             .notebook()
             .app(),
         &export_entries);
     parts.emplace_back(
         Part(app, "merge", "Takes in entries of another notebook; doing it twice does no harm.",
              ask)
-            .file("What 'export' wrote; - for standard input.")
+            .file("What 'export' or the app wrote; - for standard input.")
             .notebook()
             .app(),
         &merge_entries);

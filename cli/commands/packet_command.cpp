@@ -1,7 +1,6 @@
 #include <dirent.h>
 
 #include <algorithm>
-#include <chrono>
 #include <memory>
 #include <string>
 #include <vector>
@@ -11,6 +10,7 @@
 
 #include "api/json/json.hpp"
 #include "api/operation.hpp"
+#include "cli/clock.hpp"
 #include "cli/commands/examples.hpp"
 #include "cli/commands/plain_commands.hpp"
 #include "cli/files.hpp"
@@ -18,7 +18,6 @@
 #include "cli/notebook/open_notebook.hpp"
 #include "cli/terminal.hpp"
 #include "cli/version.hpp"
-#include "core/notebook/hybrid_time.hpp"
 
 namespace swathbook::cli {
 namespace {
@@ -68,11 +67,6 @@ std::string operation_in(std::string_view name) {
         }
     }
     return std::string(longest);
-}
-
-std::string now_text() {
-    const auto now = std::chrono::system_clock::now().time_since_epoch();
-    return notebook::utc_text(std::chrono::duration_cast<std::chrono::seconds>(now).count() * 1000);
 }
 
 Result<Json> parts_of_packet(const std::string& folder, const Json& names) {

@@ -2,11 +2,13 @@
 
 #include <fmt/format.h>
 
+#include "cli/clock.hpp"
 #include "cli/files.hpp"
 #include "cli/notebook/acts.hpp"
 #include "cli/notebook/open_notebook.hpp"
 #include "cli/terminal.hpp"
 #include "core/notebook/entry_text.hpp"
+#include "exchange/bundle.hpp"
 #include "store/sqlite/sqlite_backup.hpp"
 
 namespace swathbook::cli {
@@ -37,6 +39,18 @@ Result<void> soundness(const store::VerifyReport& report) {
             report.problems.size()));
 }
 
+constexpr std::size_t largest_bundle = std::size_t{2} << 30;
+
+/// A bundle, or the text that `notebook export` writes.
+Result<exchange::BundleReport> take_in(store::NotebookStore& notebook, std::string_view bytes) {
+    if (exchange::looks_like_bundle(bytes)) {
+        return exchange::take_bundle(notebook, bytes);
+    }
+    SWATHBOOK_TRY(entries, notebook::read_entries(bytes));
+    SWATHBOOK_TRY(merged, notebook.merge(entries));
+    return exchange::BundleReport{std::move(merged), 0};
+}
+
 }  // namespace
 
 Result<void> check_notebook(const NotebookAsk& ask) {
@@ -64,6 +78,10 @@ Result<void> restore_notebook(const NotebookAsk& ask) {
 
 Result<void> export_entries(const NotebookAsk& ask) {
     SWATHBOOK_TRY(notebook, open_notebook(ask.notebook, store::OpenMode::read_only));
+    if (ask.file.ends_with(".zip")) {
+        SWATHBOOK_TRY(bundle, exchange::make_bundle(*notebook, now_text()));
+        return write_file(ask.file, bundle);
+    }
     std::vector<notebook::Entry> entries;
     SWATHBOOK_CHECK(
         notebook->each_entry(0, [&entries](std::int64_t, const notebook::EntryView& entry) {
@@ -79,12 +97,14 @@ Result<void> export_entries(const NotebookAsk& ask) {
 }
 
 Result<void> merge_entries(const NotebookAsk& ask) {
-    SWATHBOOK_TRY(text, read_file(ask.file));
-    SWATHBOOK_TRY(entries, notebook::read_entries(text));
+    SWATHBOOK_TRY(text, read_file(ask.file, largest_bundle));
     SWATHBOOK_TRY(notebook, open_notebook(ask.notebook, store::OpenMode::read_write));
-    SWATHBOOK_TRY(merged, notebook->merge(entries));
-    write_output(fmt::format("{} entries added, {} were here already, {} refused\n", merged.added,
-                             merged.already_here, merged.refused.size()));
+    SWATHBOOK_TRY(taken, take_in(*notebook, text));
+    const store::MergeReport& merged = taken.entries;
+    write_output(fmt::format(
+        "{} entries added, {} were here already, {} refused{}\n", merged.added, merged.already_here,
+        merged.refused.size(),
+        taken.blobs == 0 ? std::string() : fmt::format("; {} attachments are here", taken.blobs)));
     for (const store::Refusal& refusal : merged.refused) {
         write_output(fmt::format("{}: {} [{}]\n", text_of(refusal.entry), refusal.error.detail,
                                  word_of(refusal.error.code)));

@@ -319,6 +319,20 @@ Result<Digest> SqliteNotebook::put_blob(std::span<const std::uint8_t> bytes) {
     return digest;
 }
 
+Result<std::vector<Digest>> SqliteNotebook::blobs() {
+    SWATHBOOK_TRY(statement, connection_.prepare(sql("blob_digests")));
+    std::vector<Digest> digests;
+    for (;;) {
+        SWATHBOOK_TRY(has_row, statement.step());
+        if (!has_row) {
+            return digests;
+        }
+        const auto bytes = statement.bytes(0);
+        std::copy_n(bytes.begin(), std::min(bytes.size(), sizeof(Digest)),
+                    digests.emplace_back().begin());
+    }
+}
+
 namespace {
 
 tl::unexpected<Error> no_blob(const Digest& digest) {

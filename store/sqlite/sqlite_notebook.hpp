@@ -44,6 +44,7 @@ public:
     [[nodiscard]] Result<std::vector<notebook::ChainProblem>> chain_problems() override;
     [[nodiscard]] Result<Digest> put_blob(std::span<const std::uint8_t> bytes) override;
     [[nodiscard]] Result<std::vector<std::uint8_t>> blob(const Digest& digest) override;
+    [[nodiscard]] Result<std::vector<Digest>> blobs() override;
     [[nodiscard]] Result<std::uint64_t> blob_size(const Digest& digest) override;
     [[nodiscard]] Result<std::optional<std::string>> setting(std::string_view name) override;
     [[nodiscard]] Result<void> set_setting(std::string_view name, std::string_view value) override;

@@ -49,6 +49,20 @@ TEST_F(NotebookCommand, AnAnswerIsKeptWithExactlyWhatItWasAsked) {
     EXPECT_THAT(shown.out, HasSubstr("40"));
 }
 
+TEST_F(NotebookCommand, ACopyCarriesTheNotebookAndTwiceDoesNoHarm) {
+    ASSERT_FALSE(add({"sprayer", "name=Boom rig"}).empty());
+    EXPECT_EQ(ask({"notebook", "export", "--to", file("copy.zip")}).status, 0);
+    ASSERT_EQ(
+        swathbook({"notebook", "new", file("other.gpkg"), "--author", "Bo Tansy"}, "", {}).status,
+        0);
+    const std::vector<std::string> merge = {"notebook", "merge", file("copy.zip"), "--notebook",
+                                            file("other.gpkg")};
+    EXPECT_THAT(swathbook(merge, "", {}).out, HasSubstr("1 entries added, 0 were here already"));
+    EXPECT_THAT(swathbook(merge, "", {}).out, HasSubstr("0 entries added, 1 were here already"));
+    EXPECT_THAT(swathbook({"notebook", "list", "--notebook", file("other.gpkg")}, "", {}).out,
+                HasSubstr("Boom rig"));
+}
+
 TEST_F(NotebookCommand, AClosedRecordIsAmendedNeverChanged) {
     const std::string record = add({"record", "name=14 May", "area_treated=7.4 ac"});
     EXPECT_EQ(ask({"notebook", "amend", record, "--date", "2031-05-16", "--reason", "early", "x=1"})

@@ -1,7 +1,7 @@
 # shellcheck shell=bash
 # The single checks that ./dev test, lint, fmt, fuzz and wasm are made of. Sourced by ./dev.
 
-readonly source_folders=(core api store reports server cli wasm tests fuzz bench examples)
+readonly source_folders=(core api store exchange reports server cli wasm tests fuzz bench examples)
 
 own_sources() {
     find "${source_folders[@]}" -type f \( -name '*.cpp' -o -name '*.hpp' \) ! -name '*.gen.*' 2>/dev/null | sort

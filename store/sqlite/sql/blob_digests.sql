@@ -1,0 +1,1 @@
+SELECT digest FROM blobs ORDER BY digest
