@@ -58,10 +58,14 @@ void declare_common(CLI::App& app, Asked& asked) {
                    "Units the answer is written in; SWATHBOOK_UNITS when not given, else us.")
         ->type_name("us|metric")
         ->group("Answer");
-    app.add_option("--language", asked.language,
-                   "Language the answer speaks; en when not given. Names stay as they were typed.")
-        ->type_name("en|es")
-        ->group("Answer");
+    // An operation whose request names the language of its texts (practice) has the flag already.
+    if (app.get_option_no_throw("--language") == nullptr) {
+        app.add_option(
+               "--language", asked.language,
+               "Language the answer speaks; en when not given. Names stay as they were typed.")
+            ->type_name("en|es")
+            ->group("Answer");
+    }
     app.add_flag("--working", asked.working, "Show every step, to be checked with a pencil.")
         ->group("Answer");
     app.add_flag("--brief", asked.brief, "Only the plain values and the remarks.")->group("Answer");

@@ -834,6 +834,135 @@ export type CrewSharing =
   | "equal_area" /* Each treats the same area. */
   | "own_tanks" /* Each mixes for themselves. */;
 
+export interface LearnersAnswer {
+  /** Learners. */
+  count?: number;
+  /** Mean of the class, with its 95 % interval. */
+  mean?: Quantity;
+  /** Of one learner. */
+  standard_deviation?: Quantity;
+  /** Deviation over mean. */
+  variation?: Quantity;
+  /** Lowest output. */
+  lowest?: Quantity;
+  /** Whose. */
+  lowest_by?: string;
+  /** Highest output. */
+  highest?: Quantity;
+  /** Whose. */
+  highest_by?: string;
+  /** Highest over lowest, less one. */
+  spread?: Quantity;
+  /** Where the spread comes from. */
+  spread_shares?: Array<SpreadShare>;
+  /** One by one. */
+  learners?: Array<LearnerResult>;
+}
+
+export interface SpreadShare {
+  /** What the class measured differently. */
+  source?: SpreadSource;
+  /** Its deviation over the class, of its mean. */
+  deviation?: Quantity;
+  /** Share of the variance of the outputs. */
+  share?: Quantity;
+}
+
+export type SpreadSource =
+  | "speed" /* Walking or driving speed. */
+  | "flow" /* What was caught, per time. */
+  | "width" /* The width served. */
+  | "refill" /* Water to refill. */
+  | "area" /* The measured plot. */;
+
+export interface LearnerResult {
+  /** Who. */
+  name?: string;
+  /** What the figures give, with its 95 % interval. */
+  output?: Quantity;
+  /** Speed. */
+  speed?: Quantity;
+  /** Flow. */
+  flow?: Quantity;
+  /** Width. */
+  width?: Quantity;
+  /** Against the mean of the class. */
+  from_mean?: Quantity;
+  /** Where 95 of 100 like the others begin. */
+  others_low?: Quantity;
+  /** Where they end. */
+  others_high?: Quantity;
+  /** Whether this one lies outside the others. */
+  outside?: boolean;
+  /** The hand answer judged. */
+  hand?: LearnerHand;
+  /** Warnings about these figures. */
+  remarks?: Array<string>;
+}
+
+export interface LearnerHand {
+  /** The learner's own answer. */
+  answer?: Quantity;
+  /** Against what the learner's figures give. */
+  difference?: Quantity;
+  /** Agreement, rounding, shortcut or slip. */
+  verdict?: LearnerHandVerdict;
+  /** Code of the shortcut; empty when none. */
+  shortcut?: string;
+  /** The same in words. */
+  text?: string;
+}
+
+export type LearnerHandVerdict =
+  | "agrees" /* To the last digit given. */
+  | "rounding" /* A figure on the way was rounded too early. */
+  | "shortcut" /* A shortcut that does not hold here. */
+  | "slip" /* Nothing known gives it. */;
+
+export interface LearnersRequest {
+  /** What each one measured. */
+  learners: Array<Learner>;
+  /** Sort of sprayer; backpack unless said. */
+  sprayer?: SprayerKind;
+  /** Width of everybody who says no other. */
+  width?: Quantity;
+  /** Course of everybody. */
+  course_length?: Quantity;
+  /** Catch time of everybody. */
+  catch_time?: Quantity;
+  /** Plot of everybody. */
+  area?: Quantity;
+  /** Number of tips that serve the width. */
+  tips?: number;
+  /** Whether a catch is of one tip or of all. */
+  catch_covers?: CatchCovers;
+}
+
+export interface Learner {
+  /** Name or number. */
+  name: string;
+  /** Width served; that of the class unless said. */
+  width?: Quantity;
+  /** Course; that of the class unless said. */
+  course_length?: Quantity;
+  /** Times for the course. */
+  times?: Array<Quantity>;
+  /** What was caught, each. */
+  catches?: Array<Quantity>;
+  /** How long; the course time unless said. */
+  catch_time?: Quantity;
+  /** Flow, when read from a meter. */
+  flow?: Quantity;
+  /** Speed, when read from a meter. */
+  speed?: Quantity;
+  /** Water back to the mark. */
+  refill?: Quantity;
+  /** Plot sprayed. */
+  area?: Quantity;
+  /** The learner's own answer. */
+  hand_answer?: Quantity;
+}
+
 export interface LeftoverAnswer {
   /** Ground that would take it all at the job's rate. */
   absorbing_area?: Quantity;
@@ -2584,6 +2713,97 @@ export type HardnessScale =
   | "grains_per_gallon" /* Grains of CaCO3 in a US gallon. */
   | "german_degrees" /* 10 mg CaO in a litre. */;
 
+export interface WearAnswer {
+  /** What can be said of the trend. */
+  verdict?: WearVerdict;
+  /** The same in words. */
+  text?: string;
+  /** Flow that wear is counted from. */
+  new_flow?: Quantity;
+  /** Most over new. */
+  limit?: Quantity;
+  /** Where the limit is from. */
+  limit_source?: string;
+  /** What the trend runs over. */
+  axis?: WearAxis;
+  /** Measurements. */
+  points?: number;
+  /** As last measured. */
+  over_new_now?: Quantity;
+  /** The line at the last point. */
+  trend_now?: Quantity;
+  /** Whether the last is beyond the limit. */
+  over_limit_now?: boolean;
+  /** Rise for each step, with its 95 % interval. */
+  slope?: Quantity;
+  /** The step: 100 ac, 1000 gal, month. */
+  slope_per?: string;
+  /** Share of the scatter the line explains (R2). */
+  explained?: number;
+  /** Ground at which the limit is crossed. */
+  limit_at_area?: Quantity;
+  /** Liquid at which the limit is crossed. */
+  limit_at_volume?: Quantity;
+  /** Day the limit is crossed. */
+  limit_on?: string;
+  /** Early end of its interval. */
+  limit_on_early?: string;
+  /** Late end of its interval. */
+  limit_on_late?: string;
+  /** Point by point. */
+  rows?: Array<WearRow>;
+}
+
+export type WearVerdict =
+  | "not_enough_points" /* Fewer than three to draw a line by. */
+  | "no_trend" /* A trend cannot be told from none. */
+  | "wearing" /* The flow rises. */
+  | "falling" /* The flow falls: clogged, or not measured alike. */;
+
+export type WearAxis =
+  | "area" /* Over ground sprayed. */
+  | "volume" /* Over liquid passed. */
+  | "time" /* Over months. */;
+
+export interface WearRow {
+  /** Day. */
+  date?: string;
+  /** Ground, liquid or months. */
+  at?: string;
+  /** Flow at the reference pressure. */
+  flow?: Quantity;
+  /** Over new. */
+  over_new?: Quantity;
+  /** The line there. */
+  trend?: Quantity;
+}
+
+export interface WearRequest {
+  /** Measurements of the same tips. */
+  points: Array<WearPoint>;
+  /** Flow measured when they were new. */
+  new_flow?: Quantity;
+  /** The maker's flow, when that is not known. */
+  rated_flow?: Quantity;
+  /** Pressure of the new or rated flow. */
+  reference_pressure?: Quantity;
+  /** Most over new; the trade's 10 % unless said. */
+  limit?: Quantity;
+}
+
+export interface WearPoint {
+  /** Day of the measurement: 2031-05-14. */
+  date?: string;
+  /** Ground sprayed since new. */
+  acres_since_new?: Quantity;
+  /** Liquid passed since new. */
+  volume_since_new?: Quantity;
+  /** Flow of the same tips each time. */
+  flow: Quantity;
+  /** Pressure, when it was not that of the new flow. */
+  pressure?: Quantity;
+}
+
 export interface Operations {
   /** Reaches a wanted rate by speed, pressure or tip, with the window of each and what it does to the droplets. */
   "adjust": { request: AdjustRequest & CallOptions; answer: AdjustAnswer & Remarks };
@@ -2597,6 +2817,8 @@ export interface Operations {
   "course": { request: CourseRequest & CallOptions; answer: CourseAnswer & Remarks };
   /** Joins several people's outputs into one crew rate and says who breaks which limit with one recipe. */
   "crew": { request: CrewRequest & CallOptions; answer: CrewAnswer & Remarks };
+  /** A class side by side: each output, the spread, where it comes from, and why hand answers differ. */
+  "learners": { request: LearnersRequest & CallOptions; answer: LearnersAnswer & Remarks };
   /** Lawful ways to use mix left in the tank, best first. */
   "leftover": { request: LeftoverRequest & CallOptions; answer: LeftoverAnswer & Remarks };
   /** Tankfuls for a job: mix, water and each product, measured to your own marks. */
@@ -2621,4 +2843,6 @@ export interface Operations {
   "tip-check": { request: TipCheckRequest & CallOptions; answer: TipCheckAnswer & Remarks };
   /** Ammonium sulphate for hard water, by its minerals, beside the label's range. */
   "water": { request: WaterRequest & CallOptions; answer: WaterAnswer & Remarks };
+  /** How a set of tips wears, and when the trend crosses the limit. */
+  "wear": { request: WearRequest & CallOptions; answer: WearAnswer & Remarks };
 }
