@@ -66,4 +66,5 @@ say "10. The notebook, checked end to end and backed up"
 say "11. The packet to print"
 "$program" packet data/demo --output "$folder/packet.pdf" --notebook "$SWATHBOOK_NOTEBOOK"
 
-printf '\nLook at %s (print it) and open %s in any GIS.\n' "$folder/packet.pdf" "$SWATHBOOK_NOTEBOOK"
+printf '\nLook at %s (print it) and open %s in any GIS.\nThe same notebook in a browser: ./dev serve --notebook %s\n' \
+    "$folder/packet.pdf" "$SWATHBOOK_NOTEBOOK" "$SWATHBOOK_NOTEBOOK"
