@@ -19,6 +19,9 @@ constexpr std::array examples{
         "area",
         R"x(swathbook area --geometry '{"type":"Polygon","coordinates":[[[-128.4,-38.65],[-128.398,-38.65],[-128.398,-38.649],[-128.4,-38.65]]]}' --position-error 3 m)x"},
     Example{
+        "balance",
+        R"x(swathbook balance --planned-area 11.3 ac --exclusions 'name=pond; area=1.2 ac' --covered-area 10.1 ac --products 'name=Demoherb 4 SL; rate=64 fl oz/ac; used=5.6 gal')x"},
+    Example{
         "calibrate",
         R"x(swathbook calibrate --sprayer boomless --width 26 ft --course-length 176 ft --course-times 31.5 31.2 31.9 s --flow 2.60 gal/min)x"},
     Example{
