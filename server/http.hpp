@@ -31,7 +31,6 @@ enum class Status : std::uint16_t {
     header_fields_too_large = 431,
     internal_error = 500,
     unavailable = 503,
-    version_not_supported = 505,
 };
 
 struct HeaderLine {

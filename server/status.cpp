@@ -39,7 +39,6 @@ std::string_view phrase_of(Status status) {
         case Status::header_fields_too_large: return "Request Header Fields Too Large";
         case Status::internal_error: return "Internal Server Error";
         case Status::unavailable: return "Service Unavailable";
-        case Status::version_not_supported: return "HTTP Version Not Supported";
     }
     return "Internal Server Error";
 }

@@ -55,13 +55,9 @@ Response malformed(const boost::beast::error_code& fault, std::size_t most_bytes
         return refusal(Status::header_fields_too_large,
                        {ErrorCode::out_of_range, "", "The headers of the request are too long."});
     }
-    if (fault == http::error::bad_version) {
-        return refusal(Status::version_not_supported,
-                       {ErrorCode::unsupported, "", "This server speaks HTTP/1.1."});
-    }
     return refusal(Status::bad_request,
                    {ErrorCode::invalid_input, "",
-                    fmt::format("This is no HTTP request: {}.", fault.message())});
+                    fmt::format("This is no HTTP/1.1 request: {}.", fault.message())});
 }
 
 }  // namespace
