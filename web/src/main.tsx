@@ -8,6 +8,7 @@ import { loadCore } from "@/core/core";
 import { database } from "@/notebook/database";
 import { openForms } from "@/notebook/forms";
 import { openNotebook } from "@/notebook/notebook";
+import { openRecorder } from "@/positions/recorder";
 import { speak } from "@/words/words";
 import { CannotStart } from "@/app/cannot_start";
 import { startLasting } from "@/notebook/lasting";
@@ -26,6 +27,7 @@ async function start(): Promise<void> {
   startDrop();
   startLasting();
   startSync();
+  void openRecorder();
 }
 
 start().catch((error: unknown) => {

@@ -26,10 +26,11 @@ export function Figure({ label, of, value, size = "plain", note }: Props): JSX.E
   const text = textOf(value);
   return (
     <div class={`figure ${size}`}>
-      <button type="button" class="figure-press" aria-haspopup="dialog" aria-label={say(common.showWorking, `${label}: ${text}`)} onClick={() => setOpen(true)}>
+      <button type="button" class="figure-press" aria-haspopup="dialog" onClick={() => setOpen(true)}>
         <span class="figure-label">{label}</span>
         <Amount value={value} />
         {note && <span class="figure-note">{note}</span>}
+        <span class="visually-hidden">{say(common.showWorking, label)}</span>
       </button>
       {open && <WorkingPanel title={label} of={of} result={text} onClose={() => setOpen(false)} />}
     </div>
