@@ -24,13 +24,21 @@ export interface Sprayer {
   width?: string;
   wetted_width?: string;
   spacing?: string;
+  band_width?: string;
+  row_spacing?: string;
   tips?: number;
-  /** As the tip is marked, and its rated flow at a pressure. */
+  /** As the tip is marked, its size of the colour code, and its rated flow at a pressure. */
   tip_words?: string;
+  tip_size?: string;
   tip_rated_flow?: string;
+  tip_rated_pressure?: string;
+  /** Civil date on which these tips were put in. */
+  tips_since?: string;
   pressure?: string;
   tank?: string;
   trapped?: string;
+  /** Days after which the list asks for a new calibration; 0: never. */
+  calibrate_after_days?: number;
   notes?: string;
   retired?: boolean;
 }

@@ -1,0 +1,34 @@
+// Where the doubt comes from: one bar a source, the longest first, in words.
+import type { JSX } from "preact";
+import type { Asked } from "@/core/core";
+import { measured, showNumber } from "@/core/quantity";
+import { say, useWords } from "@/words/words";
+
+export function ErrorBudget({ of }: { of: Asked<"calibrate"> }): JSX.Element | null {
+  const { sprayers } = useWords();
+  const words = sprayers.calibrate.result;
+  const lines = of.answer?.error_budget ?? [];
+  if (lines.length === 0) return null;
+  const longest = Math.max(...lines.map(({ plus_minus: spread }) => measured(spread)?.value ?? 0));
+  return (
+    <section class="budget">
+      <h3>{words.budget}</h3>
+      <p class="hint">{words.budgetHint}</p>
+      <ul>
+        {lines.map(({ source, text, plus_minus: spread, repeats_help: help }) => {
+          const value = measured(spread)?.value ?? 0;
+          return (
+            <li key={source}>
+              <span class="budget-text">{text}</span>
+              <strong>{say(sprayers.plusMinus, `${showNumber(value, 2)} %`)}</strong>
+              <svg viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
+                <rect width={longest > 0 ? (100 * value) / longest : 0} height="8" />
+              </svg>
+              <small>{help ? words.repeatsHelp : words.repeatsNot}</small>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,41 @@
+// What the notebook knows of one sprayer. Things may come from another phone: no field is taken for granted.
+import type { Asked, OperationName } from "@/core/core";
+import { things } from "@/notebook/notebook";
+import type { Calibration, Kept, Sprayer, Thing, TipSet } from "@/notebook/things";
+import { daysBetween } from "./days";
+
+export const dayOf = (thing: Thing<"calibration"> | Thing<"tip_set">): string => thing.fields.on ?? thing.created.slice(0, 10);
+
+const newestFirst = (a: Thing<"calibration"> | Thing<"tip_set">, b: Thing<"calibration"> | Thing<"tip_set">): number =>
+  dayOf(b).localeCompare(dayOf(a)) || b.created.localeCompare(a.created);
+
+export const calibrationsOf = (sprayer: string): Array<Thing<"calibration">> =>
+  things("calibration")
+    .filter(({ fields }) => fields.sprayer === sprayer)
+    .sort(newestFirst);
+
+export const tipChecksOf = (sprayer: string): Array<Thing<"tip_set">> =>
+  things("tip_set")
+    .filter(({ fields }) => fields.sprayer === sprayer)
+    .sort(newestFirst);
+
+/** A kept answer as it was asked, so that a press on its number opens the working of that day. */
+export function askedOf<K extends OperationName>(kept: Kept<K> | Calibration | TipSet | undefined): Asked<K> | undefined {
+  if (kept?.answer === undefined || kept.request === undefined) return undefined;
+  const { operation, request, answer } = kept as Kept<K>;
+  const { findings, working } = answer as { findings?: Asked["findings"]; working?: Asked["working"] };
+  return { operation, request, answer, findings: findings ?? [], working: working ?? [] };
+}
+
+export const usualDays = 365;
+
+export type Due = "age" | "tips" | undefined;
+
+/** Whether a calibration should be done again: too old, or tips changed since. */
+export function dueOf(sprayer: Sprayer, lastDay: string | undefined, now: string): Due {
+  if (lastDay === undefined) return undefined;
+  if (sprayer.tips_since !== undefined && sprayer.tips_since > lastDay) return "tips";
+  const after = sprayer.calibrate_after_days ?? usualDays;
+  const days = daysBetween(lastDay, now);
+  return after > 0 && days !== undefined && days > after ? "age" : undefined;
+}
