@@ -47,9 +47,9 @@ function readRefusal(json: string): Refusal {
   return error;
 }
 
-/** Asks an operation in the units and the language of the app, with its working. */
-export function ask<K extends OperationName>(operation: K, request: RequestOf<K>): Asked<K> {
-  const { units, language } = settings.now();
+/** Asks an operation in the units and the language of the app, with its working; or in a language given. */
+export function ask<K extends OperationName>(operation: K, request: RequestOf<K>, language = settings.now().language): Asked<K> {
+  const { units } = settings.now();
   const asked: Asked<K> = { operation, request, findings: [], working: [] };
   const options = language === "en" ? { units, working: true } : { units, working: true, language };
   const { ok, json } = module().callText(operation, JSON.stringify({ ...withoutBlanks(request), ...options }));

@@ -1,7 +1,7 @@
 // What the bodies of entries hold, kind by kind. Amounts are kept as they were typed ("26 ft"), answers
 // beside the request they were made from and the version of the core that made them.
 import type { OperationName } from "@/core/core";
-import type { Operations, SprayerKind, ProductCard as CardOfLabel, TankProduct } from "@/core/operations.gen";
+import type { MeasuringTool, Operations, OrderConvention, ProductCard as CardOfLabel, Split, SprayerKind, TankProduct } from "@/core/operations.gen";
 
 // Operations that the core will answer soon; their bodies are kept as they come.
 type Asked<K extends string> = K extends keyof Operations ? Operations[K]["request"] : Record<string, unknown>;
@@ -105,6 +105,8 @@ export type WorkKind = "broadcast" | "spot" | "stems";
 /** A product of a job: a card of the notebook and what the job does with it. */
 export interface JobProduct extends Omit<TankProduct, "card"> {
   card_id: string;
+  /** Name on the card when it was chosen, should the card not be on this phone. */
+  name?: string;
 }
 
 export interface Job {
@@ -125,6 +127,13 @@ export interface Job {
   mix_per_area?: string;
   calibration?: string;
   tank_usable?: string;
+  /** What stays in sump and hoses, how the mix is divided, and the measures at hand with their marks. */
+  dead_volume?: string;
+  split?: Split;
+  order?: OrderConvention;
+  measures?: MeasuringTool[];
+  /** Several people with one recipe, as it was last worked out. */
+  crew?: Kept<"crew">;
   /** Further limits to go or stop by: contract, state, own. */
   limits?: Asked<"spray-window">["limits"];
   notes?: string;

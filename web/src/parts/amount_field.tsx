@@ -1,6 +1,6 @@
 // One measured amount: a big box for the digits and the unit beside it. What is typed stays as typed; the
 // core reads it, comma or point, and says what it cannot read.
-import { useId } from "preact/hooks";
+import { useId, useState } from "preact/hooks";
 import type { JSX } from "preact";
 import { useSettings } from "@/app/settings";
 import { say, useWords } from "@/words/words";
@@ -66,7 +66,9 @@ export function AmountField({ label, value = "", onValue, units, hint, error, re
   const { common } = useWords();
   const { units: system } = useSettings();
   const choices = withUnit(units[system], value);
-  const { digits, unit } = parts(value, choices);
+  const [wanted, setWanted] = useState<string>(); // a unit chosen before any digit was typed
+  const { digits, unit: found } = parts(value, choices);
+  const unit = digits === "" && wanted !== undefined && choices.includes(wanted) ? wanted : found;
   const put = (typed: string, chosen: string) => onValue(typed.trim() === "" ? "" : isPlainNumber(typed) ? `${typed.trim()} ${chosen}` : typed);
   return (
     <FieldFrame id={id} label={label} hint={hint} error={error} required={required}>
@@ -88,7 +90,10 @@ export function AmountField({ label, value = "", onValue, units, hint, error, re
         {choices.length === 1 ? (
           <span class="unit only">{unit}</span>
         ) : (
-          <select class="unit" aria-label={say(common.unitOf, label)} value={unit} onChange={(event) => put(digits, event.currentTarget.value)}>
+          <select class="unit" aria-label={say(common.unitOf, label)} value={unit} onChange={(event) => {
+              setWanted(event.currentTarget.value);
+              put(digits, event.currentTarget.value);
+            }}>
             {choices.map((choice) => (
               <option key={choice} value={choice}>
                 {choice}

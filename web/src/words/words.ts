@@ -9,14 +9,16 @@ export type Words = typeof english;
 
 const current = changing<Words>(english);
 
+/** Fetches the catalogue of a language, and teaches the core its sentences: for a sheet in both languages. */
+export async function catalogue(language: Language): Promise<Words> {
+  if (language === "en") return english;
+  const [{ words }] = await Promise.all([import("./es"), teachCore()]);
+  return words;
+}
+
 /** Fetches the catalogue of a language and makes it the current one. */
 export async function speak(language: Language): Promise<void> {
-  if (language === "es") {
-    const [{ words }] = await Promise.all([import("./es"), teachCore()]);
-    current.set(words);
-  } else {
-    current.set(english);
-  }
+  current.set(await catalogue(language));
   document.documentElement.lang = language;
 }
 

@@ -1,0 +1,36 @@
+// Short groups of a long form, each a press away; and what stands over a form that was left half-way.
+import type { JSX } from "preact";
+import { say, useWords } from "@/words/words";
+
+interface Props {
+  steps: string[];
+  at: number;
+  onStep: (step: number) => void;
+}
+
+export function StepBar({ steps, at, onStep }: Props): JSX.Element {
+  const { jobs } = useWords();
+  return (
+    <nav class="steps-bar" aria-label={jobs.steps}>
+      {steps.map((step, index) => (
+        <button key={step} type="button" class={index === at ? "step-tab current" : "step-tab"} aria-current={index === at ? "step" : undefined} onClick={() => onStep(index)}>
+          <span class="step-number">{say(jobs.stepOf, index + 1, steps.length)}</span>
+          {step}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+export function FormNotices({ resumed, onClear }: { resumed: boolean; onClear: () => void }): JSX.Element | null {
+  const { common } = useWords();
+  if (!resumed) return null;
+  return (
+    <p class="resumed" role="status">
+      {common.resumed}
+      <button type="button" class="button" onClick={onClear}>
+        {common.clearForm}
+      </button>
+    </p>
+  );
+}
