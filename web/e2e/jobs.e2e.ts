@@ -77,7 +77,7 @@ async function product(page: Page, number: number, { name, strength, rate, dry }
   return group;
 }
 
-const figure = (page: Page, label: string) => page.getByRole("button", { name: new RegExp(`^Show the working of ${label}`) }).first();
+const figure = (page: Page, label: string) => page.locator(".figure-press").filter({ has: page.locator(".figure-label").getByText(label, { exact: true }) }).first();
 async function reads(page: Page, label: string, text: string): Promise<void> {
   await expect.poll(() => figure(page, label).innerText().catch(() => ""), { timeout: 5000 }).toContain(text);
 }
@@ -168,6 +168,7 @@ describe("loads of a broadcast job", () => {
     await newJob(page, { name: "One tank", area: "1.25 ac" });
     await page.getByRole("link", { name: "Plan the loads" }).click();
     await amount(page, "Mix on an area", "20 gal/ac");
+    await amount(page, "Tank, usable", "25 gal");
     await product(page, 1, { name: "Alpha", rate: "1 qt/ac" });
     await product(page, 2, { name: "Beta", rate: "10 fl oz/ac" });
     await product(page, 3, { name: "Gamma", rate: "1 qt/ac" });
@@ -357,7 +358,7 @@ describe("another language, other units, no mouse", () => {
     await box(group, "Nombre en la etiqueta").fill("Demoherb 4 SL");
     await press(group, "Guardar esta ficha y usarla");
     await box(group, /^Dosis/).fill("2,5");
-    const mix = page.getByRole("button", { name: /Mezcla en total/ }).first();
+    const mix = figure(page, "Mezcla en total");
     await expect.poll(() => mix.innerText()).toContain("600 L");
     expect(await page.locator(".table.load").count()).toBe(3);
     await look(page, "plan-es-metric-phone");

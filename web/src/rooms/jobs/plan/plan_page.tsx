@@ -59,7 +59,7 @@ export function PlanPage({ job }: { job: Thing<"job"> }): JSX.Element {
         )}
         <LastCalibration job={job} form={form} set={set} />
         <div class="two">
-          <AmountField label={jobs.plan.tank} hint={jobs.plan.tankHint} required={false} units={unitsOf.tank} value={form.tank_usable} error={errorAt(asked, "tank_usable", form.tank_usable)} onValue={(tank_usable) => set({ tank_usable })} />
+          <AmountField label={jobs.plan.tank} hint={jobs.plan.tankHint} units={unitsOf.tank} value={form.tank_usable} error={errorAt(asked, "tank_usable", form.tank_usable)} onValue={(tank_usable) => set({ tank_usable })} />
           <AmountField label={jobs.plan.dead} hint={jobs.plan.deadHint} required={false} units={unitsOf.tank} value={form.dead_volume} error={errorAt(asked, "dead_volume", form.dead_volume)} onValue={(dead_volume) => set({ dead_volume })} />
         </div>
         <Choice label={jobs.plan.split} value={form.split} options={(["equal", "full_then_rest"] as const).map((value) => ({ value, label: jobs.plan.splits[value] }))} onValue={(split) => set({ split })} />

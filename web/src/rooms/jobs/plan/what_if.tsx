@@ -9,7 +9,7 @@ import { show } from "@/core/quantity";
 import { useForm } from "@/notebook/forms";
 import { useThing } from "@/notebook/notebook";
 import type { Thing } from "@/notebook/things";
-import { splitAmount, unitsOf, type UnitChoice } from "@/parts/amount_field";
+import { splitAmount, unitsOf } from "@/parts/amount_field";
 import { Findings, RefusalNote } from "@/parts/findings";
 import { Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
@@ -68,7 +68,7 @@ function Compare({ job, request, saved }: { job: Thing<"job">; request: RequestO
       <StepperField label={jobs.plan.mix} units={unitsOf.mixPerArea} value={form.mix_per_area} step={stepOf(form.mix_per_area)} error={errorAt(other, "mix_per_area", form.mix_per_area)} onValue={(mix_per_area) => set({ mix_per_area })} />
       <StepperField label={jobs.whatIf.speed} hint={jobs.whatIf.speedHint} required={false} units={unitsOf.speed} value={form.speed} step={0.5} error={errorAt(slower, "speeds[0]", form.speed)} onValue={putSpeed} />
       {measuredSpeed === "" && <StepperField label={jobs.whatIf.speedBefore} required={false} units={unitsOf.speed} value={form.speed_before} step={0.5} error={errorAt(slower, "speed", form.speed_before)} onValue={(speed_before) => set({ speed_before })} />}
-      <StepperField label={jobs.plan.tank} required={false} units={unitsOf.tank as UnitChoice} value={form.tank_usable} step={5} error={errorAt(other, "tank_usable", form.tank_usable)} onValue={(tank_usable) => set({ tank_usable })} />
+      <StepperField label={jobs.plan.tank} units={unitsOf.tank} value={form.tank_usable} step={5} error={errorAt(other, "tank_usable", form.tank_usable)} onValue={(tank_usable) => set({ tank_usable })} />
       <Section title={jobs.whatIf.beside}>
         <RefusalNote of={other.refusal} />
         {other.answer && <Beside saved={saved} other={other.answer} />}
