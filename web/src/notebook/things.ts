@@ -186,6 +186,13 @@ export interface ApplicationRecord {
   authorities?: string[];
   /** Values by the field names of the authorities' rule tables. */
   values?: Record<string, string>;
+  /** Where each value is from ("job/ID"); absent: typed in the record. */
+  value_from?: Record<string, string>;
+  end_date?: string;
+  worker_protection?: "yes" | "no";
+  commodity?: "yes" | "no";
+  completed?: string;
+  completed_time?: string;
   check?: Kept<"record-check">;
   closed?: boolean;
 }
