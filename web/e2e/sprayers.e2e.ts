@@ -166,3 +166,182 @@ describe("story 15: worn and mixed tips", () => {
     });
   }
 });
+
+/** Starts a calibration of a sprayer just added, by the way named. */
+async function startCalibration(page: Page, way: RegExp, pressure?: string): Promise<void> {
+  await follow(page, "Calibrate");
+  await choose(page, way);
+  if (pressure) await fill(page, /^Pressure at the tips/, pressure);
+}
+
+async function addTimes(page: Page, times: string[]): Promise<void> {
+  for (const time of times) {
+    await fill(page, /^Or type a time/, time);
+    await press(page, "Add this time");
+  }
+}
+
+/** Amounts by the keyboard: the box of the place, Enter to the next. */
+async function catches(page: Page, amounts: string[]): Promise<void> {
+  for (const [index, amount] of amounts.entries()) {
+    await page.locator(".entry-line input").fill(amount);
+    if (index < amounts.length - 1) await page.locator(".entry-line input").press("Enter");
+  }
+}
+
+const atResult = async (page: Page): Promise<void> => page.locator(".rail a").last().click();
+
+describe("every sort of sprayer", () => {
+  // 16 fl oz of one tip at 20 in on 204.2 ft: width x length is 1/128 ac, so ounces are gal/ac (ounce method).
+  it("boom, tip by tip, on the course that makes ounces gal/ac: 16 of them are 16 gal/ac", async () => {
+    const { page, check, context } = await begin(phone);
+    await addSprayer(page, "Four tips", "Boom several", { "Number of tips": "4", "Distance between tips": "20", "Rated flow of one tip": "0.25" });
+    await startCalibration(page, /^Timed course/);
+    await next(page);
+    await fill(page, "Length between the stakes", "204.19");
+    await next(page);
+    await addTimes(page, ["30", "30.2", "29.8"]);
+    await next(page);
+    await look(page, "catch-phone");
+    await catches(page, ["16", "16"]);
+    await press(page, "Next tip");
+    await press(page, "Same as before");
+    await press(page, "Same as before");
+    await page.locator(".entry-line input").fill("16");
+    await atResult(page);
+    expect(await figure(page, "Output").innerText()).toMatch(/\n16 gal\/ac/);
+    expect(await page.locator(".tip-line").count()).toBe(4);
+    check();
+    await context.close();
+  });
+
+  // Two tips over a 14 in band: 31 fl oz on 14 in x 200 ft; the field acre counts the 30 in rows.
+  it("band: per area under the bands and of the whole field", async () => {
+    const { page, check, context } = await begin(phone);
+    await addSprayer(page, "Rows", "Band sprayer", { "Width of one band": "14", "Distance between rows": "30", "Tips on one band": "2" });
+    await startCalibration(page, /^Timed course/);
+    await choose(page, /^All tips together/);
+    await next(page);
+    await fill(page, "Length between the stakes", "200");
+    await next(page);
+    await addTimes(page, ["30"]);
+    await next(page);
+    await catches(page, ["31"]);
+    await atResult(page);
+    // 31/128 gal x 43560 / (14/12 x 200) = 45.21; times 14/30 = 21.10
+    expect(await figure(page, "Per area under the bands").innerText()).toContain("45.21");
+    expect(await figure(page, "Per area of the whole field").innerText()).toContain("21.1");
+    check();
+    await context.close();
+  });
+
+  it("backpack: a timed plot with repeats, 22 fl oz on 340 ft2 is 22.02 gal/ac", async () => {
+    const { page, check, context } = await begin(phone);
+    await addSprayer(page, "Blue backpack", "Backpack");
+    await startCalibration(page, /^Timed plot/);
+    await next(page);
+    await choose(page, "an area");
+    await field(page, "Area").and(page.locator("input")).fill("340");
+    await page.getByLabel("Unit of Area").selectOption("ft2");
+    await look(page, "plot-phone");
+    await next(page);
+    await addTimes(page, ["30", "31", "29"]);
+    await next(page);
+    await catches(page, ["22", "22.5", "21.5"]);
+    await atResult(page);
+    // 22/128 gal x 43560 / 340 = 22.02
+    expect(await figure(page, "Output").innerText()).toContain("22.02");
+    expect(await page.locator(".repeats").innerText()).toMatch(/Not there yet[\s\S]*more pass/);
+    await look(page, "repeats-phone");
+    await choose(page, "± 15 %");
+    expect(await page.locator(".repeats").innerText()).toContain("Good enough");
+    check();
+    await context.close();
+  });
+
+  it("handgun: refill of a known area, 3.2 gal on a quarter acre is 12.8 gal/ac", async () => {
+    const { page, check, context } = await begin(phone);
+    await addSprayer(page, "Hose reel", "Handgun", { "Tank, usable": "60" });
+    await startCalibration(page, /^Refill/);
+    await next(page);
+    await choose(page, "an area");
+    await field(page, "Area").and(page.locator("input")).fill("0.25");
+    await next(page);
+    await fill(page, /^Water to fill/, "3.2");
+    await look(page, "refill-phone");
+    await atResult(page);
+    expect(await figure(page, "Output").innerText()).toContain("12.8");
+    expect(await figure(page, "One tank covers").innerText()).toContain("4.688");
+    check();
+    await context.close();
+  });
+});
+
+describe("the trap of the course", () => {
+  it("shows ounces read as gallons on a tenfold course, and saves only when it was read", async () => {
+    const { page, check, context } = await begin(phone);
+    await addSprayer(page, "Cluster", "Boomless", { "Effective width": "30" });
+    await startCalibration(page, /^Timed course/);
+    await next(page);
+    await fill(page, "Length between the stakes", "113.4");
+    await next(page);
+    await addTimes(page, ["20", "20.4"]);
+    await next(page);
+    await catches(page, ["130", "131"]);
+    await atResult(page);
+    await page.getByText("Compare with a sticker").click();
+    await fill(page, /^Output believed so far/, "130.5");
+    const banner = page.getByRole("alert");
+    expect(await banner.innerText()).toMatch(/fluid ounces caught were read as gal\/ac/);
+    const save = page.getByRole("button", { name: "Save this calibration" });
+    expect(await save.isDisabled()).toBe(true);
+    await look(page, "trap-phone");
+    await banner.getByRole("checkbox").check({ force: true });
+    await save.click();
+    await page.getByRole("heading", { level: 1, name: "Cluster" }).waitFor();
+    expect(await figure(page, "Output").innerText()).toContain("13.05");
+    check();
+    await context.close();
+  });
+});
+
+describe("a phone that goes black", () => {
+  it("keeps every step of a calibration, the running pass and the running catch", async () => {
+    const { page, check, context } = await begin(phone);
+    await addSprayer(page, "Rig", "Boomless");
+    await reload(page);
+    await startCalibration(page, /^Timed course/, "28");
+    await reload(page);
+    expect(await field(page, /^Pressure at the tips/).and(page.locator("input")).inputValue()).toBe("28");
+    await next(page);
+    await fill(page, /^Effective width/, "26");
+    await fill(page, "Length between the stakes", "176");
+    await reload(page);
+    expect(await field(page, "Length between the stakes").inputValue()).toBe("176");
+    await next(page);
+    await page.locator(".watch").click();
+    await look(page, "watch-phone");
+    await reload(page);
+    await page.locator(".watch.on").waitFor();
+    await page.locator(".watch-time", { hasText: /^[1-9]\.\d s$/ }).waitFor();
+    await page.locator(".watch").click();
+    const time = await page.locator(".passes strong").innerText();
+    expect(time).toMatch(/^\d+\.\d s$/);
+    await reload(page);
+    expect(await page.locator(".passes strong").innerText()).toBe(time);
+    await next(page);
+    await choose(page, "other seconds");
+    await fill(page, "Seconds of each catch", "2");
+    await page.locator(".watch").click();
+    await page.locator(".countdown.ready").waitFor();
+    await look(page, "ready-phone");
+    await reload(page);
+    await page.locator(".countdown.over").waitFor();
+    await page.getByText("Stop. Take the jug away.").waitFor();
+    await catches(page, ["40", "41"]);
+    await reload(page);
+    expect(await page.locator(".place.filled").allInnerTexts()).toEqual([expect.stringContaining("40"), expect.stringContaining("41")]);
+    check();
+    await context.close();
+  });
+});

@@ -33,7 +33,7 @@ export function SprayerPage({ sprayer }: Props): JSX.Element {
       </p>
       {halfDone && <p class="resumed">{sprayers.page.resume}</p>}
       <LastCalibration sprayer={sprayer} />
-      <nav class="acts" aria-label={fields.name}>
+      <nav class="sprayer-acts" aria-label={fields.name}>
         <a class="button main" href={address("sprayers", id, "calibrate")}>
           {sprayers.page.calibrate}
         </a>

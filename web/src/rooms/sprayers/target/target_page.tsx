@@ -9,10 +9,10 @@ import { useForm } from "@/notebook/forms";
 import { useNotebook } from "@/notebook/notebook";
 import type { Calibration, Sprayer, Thing } from "@/notebook/things";
 import { AmountField, unitsOf } from "@/parts/amount_field";
-import { TextField } from "@/parts/fields";
+import { Pick } from "@/parts/fields";
 import { Findings, RefusalNote } from "@/parts/findings";
 import { Section } from "@/parts/list";
-import { say, showDate, useWords } from "@/words/words";
+import { say, showDate, useWords, type Words } from "@/words/words";
 import { calibrationsOf, dayOf } from "../known";
 import { AdjustPart } from "./adjust_part";
 import { ClassRows, type ClassRow } from "./class_rows";
@@ -62,6 +62,14 @@ function askTip(form: TargetForm, sprayer: Sprayer, { answer, request }: Calibra
   });
 }
 
+// What labels say of droplets is a class "or coarser"; the core reads it in English.
+const englishNames = { M: "medium", C: "coarse", VC: "very coarse", XC: "extremely coarse", UC: "ultra coarse" } as const;
+
+function coarseness(words: Words["sprayers"]["target"]) {
+  const classes = Object.keys(englishNames) as Array<keyof typeof englishNames>;
+  return classes.map((name) => ({ value: `${englishNames[name]} or coarser`, label: say(words.orCoarser, words.classNames[name]) }));
+}
+
 export function TargetPage({ sprayer }: { sprayer: Thing<"sprayer"> }): JSX.Element {
   useNotebook();
   const { sprayers } = useWords();
@@ -102,7 +110,7 @@ function Reckoning({ sprayer: { id, fields }, last }: { sprayer: Thing<"sprayer"
         <AmountField label={words.speedLow} value={form.speed_low} units={unitsOf.speed} error={problem("speed_low")} onValue={(speed_low) => set({ speed_low })} required={false} />
         <AmountField label={words.speedHigh} value={form.speed_high} units={unitsOf.speed} error={problem("speed_high")} onValue={(speed_high) => set({ speed_high })} required={false} />
         <AmountField label={words.pressureNow} value={form.pressure} units={unitsOf.pressure} error={problem("pressure")} onValue={(pressure) => set({ pressure })} required={false} />
-        <TextField label={words.droplets} hint={words.dropletsHint} value={form.droplets} error={problem("droplets")} onValue={(droplets) => set({ droplets })} required={false} />
+        <Pick label={words.droplets} hint={words.dropletsHint} value={form.droplets} options={coarseness(words)} error={problem("droplets")} onValue={(droplets) => set({ droplets })} required={false} />
         <AmountField label={words.pressureLow} value={form.pressure_low} units={unitsOf.pressure} error={problem("pressure_low")} onValue={(pressure_low) => set({ pressure_low })} required={false} />
         <AmountField label={words.pressureHigh} hint={words.pressureHint} value={form.pressure_high} units={unitsOf.pressure} error={problem("pressure_high")} onValue={(pressure_high) => set({ pressure_high })} required={false} />
       </div>
