@@ -18,12 +18,16 @@ const types: Record<string, string> = {
 
 export interface StaticHost {
   url: string;
+  /** From now on the host has another version of the app: its worker differs by a comment. */
+  pretendNewer: () => void;
   close: () => Promise<void>;
 }
 
 export async function serveDist(): Promise<StaticHost> {
+  let isNewer = false;
   const server: Server = createServer((request, response) => {
-    void answer(request.url ?? "/", request.headers["accept-encoding"] ?? "").then(({ status, headers, body }) => {
+    const made = isNewer && request.url === "/service_worker.js" ? newerWorker() : answer(request.url ?? "/", request.headers["accept-encoding"] ?? "");
+    void made.then(({ status, headers, body }) => {
       response.writeHead(status, headers);
       response.end(body);
     });
@@ -33,12 +37,19 @@ export async function serveDist(): Promise<StaticHost> {
   const port = typeof place === "object" && place !== null ? place.port : 0;
   return {
     url: `http://localhost:${port}/`,
+    pretendNewer: () => (isNewer = true),
     close: () =>
       new Promise((resolve) => {
         server.closeAllConnections();
         server.close(() => resolve());
       }),
   };
+}
+
+async function newerWorker() {
+  const code = await readFile(join(dist, "service_worker.js"), "utf8");
+  const body = code.replace(/version:?"?:?"([0-9a-f]{16})"/, (found, version: string) => found.replace(version, "f".repeat(16)));
+  return { status: 200, headers: { "content-type": "text/javascript" }, body: `${body}\n// newer` };
 }
 
 async function answer(url: string, accepts: string) {
