@@ -73,6 +73,64 @@ async function interactive(browser, url, mark) {
   return time;
 }
 
+/**
+ * The whole way of a calibration (width, course, passes, flow), then 200 key presses in its result, each
+ * timed from the key's event until the new number stands in the page. The slowest is told as well.
+ */
+async function keystrokes(browser, url) {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, serviceWorkers: "block" });
+  await context.addInitScript(() => localStorage.setItem("swathbook settings", JSON.stringify({ author: "Bench", units: "us" })));
+  const page = await context.newPage();
+  const fill = (label, text) => page.getByLabel(label).and(page.locator("input")).first().fill(text);
+  const next = () => page.locator(".save-bar a.main").click();
+  await page.goto(`${url}#/sprayers`);
+  await page.getByRole("link", { name: "Add a sprayer" }).first().click();
+  await fill("Name", "Loaned rig");
+  await page.getByRole("radio", { name: /^Boomless/ }).check({ force: true });
+  await fill(/^Effective width/, "26");
+  await page.locator(".save-bar").getByRole("button", { name: "Save" }).click();
+  await page.getByRole("link", { name: "Calibrate" }).first().click();
+  await page.getByRole("radio", { name: /^Flow and speed/ }).check({ force: true });
+  await next();
+  await fill("Length between the stakes", "176");
+  await next();
+  await fill(/^Or type a time/, "31.5");
+  await page.getByRole("button", { name: "Add this time" }).first().click();
+  await next();
+  await page.getByRole("radio", { name: "a flow meter" }).check({ force: true });
+  await fill("Flow of all tips together", "2.60");
+  await next();
+  await page.getByText("Compare with a sticker").click();
+  await fill(/^Speed of the sticker/, "4");
+  const box = page.getByLabel(/^Width of the sticker/).and(page.locator("input")).first();
+  await box.fill("30");
+  const answer = await page.locator(".figure.main .figure-value").first().innerText();
+  if (!answer.startsWith("12.99")) throw new Error(`the page says ${answer}, not 12.99 gal/ac`);
+  const times = await box.evaluate(async (input) => {
+    const write = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value").set;
+    const page = document.getElementById("app");
+    const taken = [];
+    for (let press = 0; press < 200; press += 1) {
+      const width = 20 + (press % 17) + 0.5;
+      const changed = new Promise((resolve) => {
+        const watch = new MutationObserver(() => {
+          watch.disconnect();
+          resolve(performance.now());
+        });
+        watch.observe(page, { subtree: true, characterData: true, childList: true });
+      });
+      const pressed = performance.now();
+      write.call(input, String(width));
+      input.dispatchEvent(new Event("input", { bubbles: true }));
+      taken.push((await changed) - pressed);
+      await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+    }
+    return taken.sort((a, b) => a - b);
+  });
+  await context.close();
+  return { middle: times[100], slow: times[197] };
+}
+
 const { server, url } = await serve();
 const browser = await chromium.launch({
   executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
@@ -89,6 +147,9 @@ for (let round = 0; round < 5; round += 1) {
 }
 report("interactive, processor 4 times slower", median(app), "ms", limits.interactive);
 console.log(`${"  an empty page in the same runs".padEnd(46)} ${median(bare).toFixed(0).padStart(8)} ms   (ratio ${(median(app) / median(bare)).toFixed(1)})`);
+const { middle, slow } = await keystrokes(browser, url);
+report("key press to new numbers, 99 of 100", slow, "ms", limits.keystroke);
+console.log(`${"  the middle one".padEnd(46)} ${middle.toFixed(1).padStart(8)} ms`);
 await browser.close();
 server.close();
 if (failed.length > 0) {
