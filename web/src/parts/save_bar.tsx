@@ -91,14 +91,21 @@ interface SaveBarProps {
   label?: string;
   /** Beside the main button. */
   children?: JSX.Element | null;
+  /** Above it, always in sight: what the form comes to while it is typed. */
+  live?: string;
 }
 
 /** The main button of a form, always under the thumb. */
-export function SaveBar({ saving, onSave, disabled, label, children }: SaveBarProps): JSX.Element {
+export function SaveBar({ saving, onSave, disabled, label, children, live }: SaveBarProps): JSX.Element {
   const { common } = useWords();
   return (
     <div class="save-bar">
       {saving.trouble}
+      {live && (
+        <p class="save-live" role="status">
+          {live}
+        </p>
+      )}
       <div class="save-row">
         {children}
         <button type="button" class="button main" disabled={disabled || saving.busy} onClick={onSave}>

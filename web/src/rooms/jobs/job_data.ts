@@ -3,9 +3,9 @@
 import { ask, type Asked, type OperationName, type RequestOf } from "@/core/core";
 import { show } from "@/core/quantity";
 import { model } from "@/core/version";
-import type { LabelRate, MeasuringTool, OrderConvention, ProductCard, ProductAmount, Quantity, Split, TankProduct } from "@/core/operations.gen";
+import type { LabelRate, LoadsAnswer, MeasuringTool, OrderConvention, ProductCard, ProductAmount, Quantity, Split, TankProduct } from "@/core/operations.gen";
 import type { Job, JobProduct, Kept, Thing } from "@/notebook/things";
-import { today } from "@/words/words";
+import { say, today, type Words } from "@/words/words";
 
 /** Amounts of product come with the words that a person measures by. */
 export type Measure = ProductAmount & { text?: string };
@@ -36,7 +36,7 @@ export interface PlanForm {
   tank_usable: string;
   dead_volume: string;
   split: Split;
-  order?: OrderConvention;
+  order: OrderConvention;
   products: JobProduct[];
   measures: MeasuringTool[];
 }
@@ -49,7 +49,7 @@ export function planOf(job: Job): PlanForm {
     tank_usable: job.tank_usable ?? "",
     dead_volume: job.dead_volume ?? "",
     split: job.split ?? "equal",
-    order: job.order,
+    order: job.order ?? "dry_suspension_solution_emulsion",
     products: Array.isArray(job.products) ? job.products : [],
     measures: Array.isArray(job.measures) ? job.measures : [],
   };
@@ -76,8 +76,20 @@ export function tankProducts(products: JobProduct[], cardOf: (product: JobProduc
 
 export function loadsRequest(plan: PlanForm, products: TankProduct[]): RequestOf<"loads"> {
   const { net_area, mix_per_area, tank_usable, dead_volume, split, order, measures } = plan;
-  const tools = measures.filter(({ name }) => name.trim() !== "");
-  return { net_area, mix_per_area, tank_usable, dead_volume, split, products, tools, order };
+  const label_order = order === "as_label" ? products.map(({ card }) => card.name) : [];
+  return { net_area, mix_per_area, tank_usable, dead_volume, split, products, tools: measures.filter(isComplete), order, label_order };
+}
+
+// A jug that is still being typed must not take the loads off the screen.
+function isComplete({ name, marks, step, holds, weight_step, weight_holds }: MeasuringTool): boolean {
+  const measures = (marks?.length ?? 0) > 0 || (Boolean(step) && Boolean(holds)) || (Boolean(weight_step) && Boolean(weight_holds));
+  return name.trim() !== "" && measures;
+}
+
+/** The plan in one line, for the foot of a form. */
+export function liveLine(jobs: Words["jobs"], answer: LoadsAnswer | undefined): string | undefined {
+  if (answer?.load_count === undefined) return undefined;
+  return say(jobs.plan.live, show(answer.total_mix), answer.load_count, show(answer.loads?.[0]?.fill));
 }
 
 /** An answer to keep, with all it was made from. */

@@ -167,9 +167,11 @@ function WithStep({ form, set }: StepProps): JSX.Element {
       {operators.length > 0 && (
         <fieldset class="field">
           <legend>{jobs.form.who}</legend>
-          {operators.map(({ id, fields }) => (
-            <Tick key={id} label={fields.name || jobs.noName} checked={form.operators.includes(id)} onValue={(on) => toggle(id, on)} />
-          ))}
+          <div>
+            {operators.map(({ id, fields }) => (
+              <Tick key={id} label={fields.name || jobs.noName} checked={form.operators.includes(id)} onValue={(on) => toggle(id, on)} />
+            ))}
+          </div>
         </fieldset>
       )}
       <TextField label={jobs.form.notes} long required={false} value={form.notes} onValue={(notes) => set({ notes })} />

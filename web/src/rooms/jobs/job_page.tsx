@@ -2,12 +2,13 @@
 import type { JSX } from "preact";
 import { PageHead } from "@/app/page_head";
 import { address } from "@/app/route";
+import { openFormNames } from "@/notebook/forms";
 import { useThing, useThings } from "@/notebook/notebook";
 import type { Job, JobState, Thing } from "@/notebook/things";
 import { Choice } from "@/parts/fields";
 import { Section, ThingRow } from "@/parts/list";
 import { useSaving } from "@/parts/save_bar";
-import { say, showDate, useWords } from "@/words/words";
+import { showDate, useWords } from "@/words/words";
 import { JobForm } from "./job_form";
 import { MixingCard } from "./plan/mixing_card";
 import { PlanPage } from "./plan/plan_page";
@@ -49,13 +50,19 @@ function Hub({ job }: { job: Thing<"job"> }): JSX.Element {
     <main>
       <PageHead title={fields.name || jobs.noName} back={address("jobs")} />
       <Facts job={job} />
-      <a class={planned ? "button wide" : "button main wide"} href={to("plan")}>
+      {planned && work === "broadcast" && (
+        <a class="button main wide" href={to("card")}>
+          {jobs.mixing.title}
+        </a>
+      )}
+      <a class={planned && work === "broadcast" ? "button wide" : "button main wide"} href={to("plan")}>
         {planned ? jobs.hub.changePlan[work] : jobs.hub.makePlan[work]}
       </a>
+      {openFormNames().includes(`jobs/plan/${id}`) && <p class="not-entered">{jobs.plan.unsaved}</p>}
+      <StateChoice job={job} />
       {fields.plan !== undefined && <SavedPlan plan={fields.plan} />}
       <Section title={jobs.hub.more}>
         <ul class="things">
-          {planned && work === "broadcast" && <ThingRow href={to("card")} title={jobs.mixing.title} note={jobs.mixing.what} />}
           {planned && work === "broadcast" && <ThingRow href={to("what-if")} title={jobs.whatIf.title} note={jobs.whatIf.what} />}
           <ThingRow href={to("crew")} title={jobs.crew.title} note={jobs.crew.what} />
           {(["leftover", "rinse", "reentry", "substitute", "water"] as const).map((tool) => (
@@ -64,7 +71,6 @@ function Hub({ job }: { job: Thing<"job"> }): JSX.Element {
           <ThingRow href={address("records", "paper", "job", id)} title={jobs.hub.print} note={jobs.hub.printWhat} />
         </ul>
       </Section>
-      <StateChoice job={job} />
     </main>
   );
 }
@@ -109,9 +115,9 @@ function StateChoice({ job }: { job: Thing<"job"> }): JSX.Element {
   const set = (next: JobState) => void saving.save([{ kind: "job", subject: job.id, body: { state: next } as Partial<Job> }]);
   const options = (["planned", "under_way", "done", "called_off"] as const).map((value) => ({ value, label: jobs.states[value] }));
   return (
-    <Section title={say(jobs.hub.state, jobs.states[state])}>
+    <>
       <Choice label={jobs.hub.setState} value={state} options={options} onValue={set} />
       {saving.trouble}
-    </Section>
+    </>
   );
 }

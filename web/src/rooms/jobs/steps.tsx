@@ -1,5 +1,6 @@
 // Short groups of a long form, each a press away; and what stands over a form that was left half-way.
 import type { JSX } from "preact";
+import { useEffect, useRef } from "preact/hooks";
 import { say, useWords } from "@/words/words";
 
 interface Props {
@@ -10,8 +11,13 @@ interface Props {
 
 export function StepBar({ steps, at, onStep }: Props): JSX.Element {
   const { jobs } = useWords();
+  const bar = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const current = bar.current?.children[at];
+    if (bar.current && current instanceof HTMLElement) bar.current.scrollLeft = current.offsetLeft - bar.current.clientWidth / 3;
+  }, [at]);
   return (
-    <nav class="steps-bar" aria-label={jobs.steps}>
+    <nav ref={bar} class="steps-bar" aria-label={jobs.steps}>
       {steps.map((step, index) => (
         <button key={step} type="button" class={index === at ? "step-tab current" : "step-tab"} aria-current={index === at ? "step" : undefined} onClick={() => onStep(index)}>
           <span class="step-number">{say(jobs.stepOf, index + 1, steps.length)}</span>

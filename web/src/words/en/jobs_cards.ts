@@ -47,7 +47,7 @@ export const cards = {
   density: "Weight of the product",
   densityHint: "Only needed when a rate is by weight.",
   limitsHint: "Leave blank what you did not find. Blank is shown as “not entered”, never as “no limit”.",
-  where: "Where it says so: {0}",
+  where: "Page or section",
   countWrong: "Type a whole number, like 2.",
   untilDry: "until the spray has dried",
   droplets: {

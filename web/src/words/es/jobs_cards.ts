@@ -48,7 +48,7 @@ export const cards: typeof englishCards = {
   density: "Peso del producto",
   densityHint: "Solo hace falta si una dosis va por peso.",
   limitsHint: "Deje en blanco lo que no encontró. En blanco se muestra como «no anotado», nunca como «sin límite».",
-  where: "Dónde lo dice: {0}",
+  where: "Página o sección",
   countWrong: "Escriba un número entero, como 2.",
   untilDry: "hasta que seque lo aplicado",
   droplets: {

@@ -37,10 +37,11 @@ function OneLimit({ field, typed, error, onTyped }: OneProps): JSX.Element {
   const { jobs } = useWords();
   const label = jobs.limits[field.name];
   return (
-    <div class={field.sort === "words" ? "limit-entry words" : "limit-entry"}>
+    <fieldset class={field.sort === "words" ? "limit-entry words" : "limit-entry"}>
+      <legend class="visually-hidden">{label}</legend>
       <LimitValue field={field} label={label} typed={typed} error={error} onTyped={onTyped} />
-      <TextField label={say(jobs.cards.where, label)} required={false} value={typed.where} onValue={(where) => onTyped({ where })} />
-    </div>
+      <TextField label={jobs.cards.where} value={typed.where} onValue={(where) => onTyped({ where })} />
+    </fieldset>
   );
 }
 
@@ -48,15 +49,15 @@ function LimitValue({ field, label, typed, error, onTyped }: OneProps & { label:
   const { jobs } = useWords();
   const value = typed.value ?? "";
   const put = (text: string) => onTyped({ value: text });
-  if (field.sort === "words") return <TextField label={label} long required={false} value={value} onValue={put} />;
-  if (field.sort === "count") return <TextField label={label} whole required={false} value={value} error={value !== "" && !/^\d{1,4}$/.test(value.trim()) ? jobs.cards.countWrong : undefined} onValue={put} />;
+  if (field.sort === "words") return <TextField label={label} long value={value} onValue={put} />;
+  if (field.sort === "count") return <TextField label={label} whole value={value} error={value !== "" && !/^\d{1,4}$/.test(value.trim()) ? jobs.cards.countWrong : undefined} onValue={put} />;
   if (field.sort === "droplets") {
     const options = Object.entries(jobs.cards.droplets).map(([name, text]) => ({ value: name as DropletLimitClass, label: text }));
-    return <Pick label={label} required={false} value={(value || undefined) as DropletLimitClass | undefined} options={options} onValue={put} />;
+    return <Pick label={label} value={(value || undefined) as DropletLimitClass | undefined} options={options} onValue={put} />;
   }
   return (
     <div>
-      <AmountField label={label} required={false} units={field.units ?? { us: ["h", "d"], metric: ["h", "d"] }} value={value} error={error} onValue={put} />
+      <AmountField label={label} units={field.units ?? { us: ["h", "d"], metric: ["h", "d"] }} value={value} error={error} onValue={put} />
       {field.sort === "reentry" && <Tick label={jobs.cards.untilDry} checked={typed.until_dry === true} onValue={(until_dry) => onTyped({ until_dry })} />}
     </div>
   );
@@ -69,10 +70,11 @@ export function OtherLimits({ form, set }: CardStep): JSX.Element {
   return (
     <>
       {list.map((one, index) => (
-        <div key={index} class="limit-entry words">
-          <TextField label={say(jobs.cards.otherNumber, index + 1)} long required={false} value={one.value} onValue={(value) => change(index, { value })} />
-          <TextField label={say(jobs.cards.where, say(jobs.cards.otherNumber, index + 1))} required={false} value={one.where} onValue={(where) => change(index, { where })} />
-        </div>
+        <fieldset key={index} class="limit-entry words">
+          <legend class="visually-hidden">{say(jobs.cards.otherNumber, index + 1)}</legend>
+          <TextField label={say(jobs.cards.otherNumber, index + 1)} long value={one.value} onValue={(value) => change(index, { value })} />
+          <TextField label={jobs.cards.where} value={one.where} onValue={(where) => change(index, { where })} />
+        </fieldset>
       ))}
       <button type="button" class="button wide" onClick={() => set({ other: [...list, { value: "", where: "" }] })}>
         {jobs.cards.addOther}

@@ -10,7 +10,7 @@ import type { Load, LoadsAnswer } from "@/core/operations.gen";
 import { show } from "@/core/quantity";
 import { useForm } from "@/notebook/forms";
 import type { Thing } from "@/notebook/things";
-import { Findings, RefusalNote } from "@/parts/findings";
+import { RefusalNote } from "@/parts/findings";
 import { catalogue, say, useWords, type Words } from "@/words/words";
 import type { Measure } from "../job_data";
 
@@ -92,10 +92,16 @@ function OneCard({ language, job, load, of, request }: CardProps): JSX.Element |
         <span class="mixing-job">{job}</span>
         {say(words.jobs.plan.loadNumber, load.number ?? 1, of)}
       </h2>
-      <RefusalNote of={asked.refusal} />
-      <Findings of={asked.findings.filter(({ severity }) => severity === "stop" || severity === "warning")} />
-      <Amounts load={load} words={words} asked={asked} />
       <Before asked={asked} words={words} />
+      <RefusalNote of={asked.refusal} />
+      {asked.findings
+        .filter(({ severity }) => severity === "stop" || severity === "warning")
+        .map(({ severity, text }) => (
+          <p key={text} class={`mixing-finding ${severity}`}>
+            <strong>{words.common.severity[severity]}.</strong> {text}
+          </p>
+        ))}
+      <Amounts load={load} words={words} asked={asked} />
     </article>
   );
 }

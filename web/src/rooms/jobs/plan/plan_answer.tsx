@@ -1,8 +1,8 @@
 // What the plan comes to: remarks first, then loads, totals, limits, measuring and the mixing order.
 import type { JSX } from "preact";
 import type { Asked } from "@/core/core";
-import type { Load, LoadsAnswer, ProductTotal } from "@/core/operations.gen";
-import { show } from "@/core/quantity";
+import type { Load, LoadsAnswer, ProductTotal, Quantity } from "@/core/operations.gen";
+import { show, showNumber } from "@/core/quantity";
 import { Figure, WorkingButton } from "@/parts/answer";
 import { Findings, RefusalNote } from "@/parts/findings";
 import { Caution, Section } from "@/parts/list";
@@ -14,7 +14,7 @@ export function PlanAnswer({ asked }: { asked: Asked<"loads"> }): JSX.Element {
   const { jobs } = useWords();
   const answer = asked.answer;
   return (
-    <section class="plan-answer" aria-live="polite">
+    <section class="plan-answer">
       <h2 class="answer-title">{jobs.plan.answer}</h2>
       <RefusalNote of={asked.refusal} />
       {answer && (
@@ -46,19 +46,33 @@ export function Loads({ answer }: { answer: LoadsAnswer }): JSX.Element {
   return (
     <Section title={jobs.plan.loads}>
       <div class="loads">
-        {loads.map((load) => (
-          <LoadTable key={load.number} load={load} of={loads.length} />
+        {alike(loads).map(({ load, last }) => (
+          <LoadTable key={load.number} load={load} last={last} of={loads.length} />
         ))}
       </div>
     </Section>
   );
 }
 
-function LoadTable({ load, of }: { load: Load; of: number }): JSX.Element {
+/** Neighbouring loads with the same amounts, as one: the first of them and the number of the last. */
+function alike(loads: Load[]): Array<{ load: Load; last: number }> {
+  const groups: Array<{ load: Load; last: number; amounts: string }> = [];
+  for (const load of loads) {
+    const { number = 1, ...rest } = load;
+    const amounts = JSON.stringify(rest);
+    const before = groups.at(-1);
+    if (before?.amounts === amounts) before.last = number;
+    else groups.push({ load, last: number, amounts });
+  }
+  return groups;
+}
+
+function LoadTable({ load, last, of }: { load: Load; last: number; of: number }): JSX.Element {
   const { jobs } = useWords();
+  const { number = 1 } = load;
   return (
     <table class="table load">
-      <caption>{say(jobs.plan.loadNumber, load.number ?? 1, of)}</caption>
+      <caption>{number === last ? say(jobs.plan.loadNumber, number, of) : say(jobs.plan.loadNumbers, number, last, of)}</caption>
       <tbody>
         <Row name={jobs.plan.fill} value={show(load.fill)} strong />
         {(load.products ?? []).map((product, index) => (
@@ -120,7 +134,7 @@ function Measuring({ answer }: { answer: LoadsAnswer }): JSX.Element | null {
           <p>{advice.first_load === advice.last_load ? say(jobs.plan.inLoad, advice.first_load ?? 1) : say(jobs.plan.inLoads, advice.first_load ?? 1, advice.last_load ?? 1)}</p>
           {advice.best && (
             <p class="measure-best">
-              {advice.best.tool}: {advice.best.text} <span>({say(jobs.plan.off, show(advice.best.error))})</span>
+              {advice.best.tool}: {advice.best.text} <span>({say(jobs.plan.off, offBy(advice.best.error))})</span>
             </p>
           )}
           {!advice.fits && <p class="error">{say(jobs.plan.noMarkFits, show(advice.finest_volume ?? advice.finest_mass))}</p>}
@@ -130,6 +144,9 @@ function Measuring({ answer }: { answer: LoadsAnswer }): JSX.Element | null {
     </Section>
   );
 }
+
+// Two digits tell enough of a measuring error.
+const offBy = (error: Quantity | undefined): string => (typeof error === "object" ? `${error.value > 0 ? "+" : ""}${showNumber(error.value, 2)} ${error.unit}` : "");
 
 function Order({ answer }: { answer: LoadsAnswer }): JSX.Element | null {
   const { common, jobs } = useWords();

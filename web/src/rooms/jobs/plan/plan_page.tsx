@@ -11,7 +11,7 @@ import { Choice, Pick } from "@/parts/fields";
 import { Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
 import { say, showDate, useWords } from "@/words/words";
-import { areaOfStand, asTyped, calibrationsOf, cardsOf, errorAt, keep, loadsRequest, planOf, tankProducts, type PlanForm } from "../job_data";
+import { areaOfStand, asTyped, calibrationsOf, cardsOf, errorAt, keep, liveLine, loadsRequest, planOf, tankProducts, type PlanForm } from "../job_data";
 import { FormNotices } from "../steps";
 import { MeasuresForm } from "./measures";
 import { PlanAnswer } from "./plan_answer";
@@ -30,7 +30,7 @@ export function PlanPage({ job }: { job: Thing<"job"> }): JSX.Element {
   const save = async () => {
     if (plan === undefined) return;
     const { net_area, mix_per_area, calibration, tank_usable, dead_volume, split, order, measures } = form;
-    const body = { net_area, mix_per_area, calibration: calibration ?? null, tank_usable, dead_volume: dead_volume || null, split, order: order ?? null, measures, products: form.products, plan };
+    const body = { net_area, mix_per_area, calibration: calibration ?? null, tank_usable, dead_volume: dead_volume || null, split, order, measures, products: form.products, plan };
     if (!(await saving.save([{ kind: "job", subject: job.id, body }]))) return;
     clear();
     go("jobs", job.id);
@@ -72,13 +72,13 @@ export function PlanPage({ job }: { job: Thing<"job"> }): JSX.Element {
       <Pick
         label={jobs.plan.order}
         hint={jobs.plan.orderHint}
-        required={false}
         value={form.order}
         options={Object.entries(jobs.plan.orders).map(([value, label]) => ({ value: value as NonNullable<PlanForm["order"]>, label }))}
-        onValue={(order) => set({ order: order || undefined })}
+        onValue={(order) => set({ order })}
       />
+      {form.order === "as_label" && <p class="hint">{jobs.plan.asListed}</p>}
       {form.products.length > 0 && <PlanAnswer asked={asked} />}
-      <SaveBar saving={saving} label={jobs.plan.save} disabled={plan === undefined} onSave={() => void save()} />
+      <SaveBar saving={saving} live={liveLine(jobs, asked.answer)} label={jobs.plan.save} disabled={plan === undefined} onSave={() => void save()} />
     </main>
   );
 }

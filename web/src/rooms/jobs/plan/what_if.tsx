@@ -9,13 +9,13 @@ import { show } from "@/core/quantity";
 import { useForm } from "@/notebook/forms";
 import { useThing } from "@/notebook/notebook";
 import type { Thing } from "@/notebook/things";
-import { splitAmount, unitsOf } from "@/parts/amount_field";
+import { AmountField, splitAmount, unitsOf } from "@/parts/amount_field";
 import { Findings, RefusalNote } from "@/parts/findings";
 import { Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
 import { StepperField } from "@/parts/stepper_field";
 import { say, useWords } from "@/words/words";
-import { asTyped, errorAt, keep, planOf, type Measure } from "../job_data";
+import { asTyped, errorAt, keep, liveLine, planOf, type Measure } from "../job_data";
 import { limitName } from "./limits";
 
 interface Form {
@@ -56,7 +56,7 @@ function Compare({ job, request, saved }: { job: Thing<"job">; request: RequestO
   const save = async () => {
     if (plan === undefined) return;
     const { products: _products, ...kept } = planOf(job.fields);
-    const body = { ...kept, mix_per_area: form.mix_per_area, tank_usable: form.tank_usable, calibration: form.mix_per_area === mix ? (job.fields.calibration ?? null) : null, order: kept.order ?? null, plan };
+    const body = { ...kept, mix_per_area: form.mix_per_area, tank_usable: form.tank_usable, calibration: form.mix_per_area === mix ? (job.fields.calibration ?? null) : null, order: kept.order, plan };
     if (!(await saving.save([{ kind: "job", subject: job.id, body }]))) return;
     clear();
     go("jobs", job.id);
@@ -66,8 +66,8 @@ function Compare({ job, request, saved }: { job: Thing<"job">; request: RequestO
       <PageHead title={jobs.whatIf.title} back={address("jobs", job.id)} />
       <p class="hint">{jobs.whatIf.hint}</p>
       <StepperField label={jobs.plan.mix} units={unitsOf.mixPerArea} value={form.mix_per_area} step={stepOf(form.mix_per_area)} error={errorAt(other, "mix_per_area", form.mix_per_area)} onValue={(mix_per_area) => set({ mix_per_area })} />
+      {measuredSpeed === "" && <AmountField label={jobs.whatIf.speedBefore} hint={jobs.whatIf.speedBeforeHint} required={false} units={unitsOf.speed} value={form.speed_before} error={errorAt(slower, "speed", form.speed_before)} onValue={(speed_before) => set({ speed_before })} />}
       <StepperField label={jobs.whatIf.speed} hint={jobs.whatIf.speedHint} required={false} units={unitsOf.speed} value={form.speed} step={0.5} error={errorAt(slower, "speeds[0]", form.speed)} onValue={putSpeed} />
-      {measuredSpeed === "" && <StepperField label={jobs.whatIf.speedBefore} required={false} units={unitsOf.speed} value={form.speed_before} step={0.5} error={errorAt(slower, "speed", form.speed_before)} onValue={(speed_before) => set({ speed_before })} />}
       <StepperField label={jobs.plan.tank} units={unitsOf.tank} value={form.tank_usable} step={5} error={errorAt(other, "tank_usable", form.tank_usable)} onValue={(tank_usable) => set({ tank_usable })} />
       <Section title={jobs.whatIf.beside}>
         <RefusalNote of={other.refusal} />
@@ -75,7 +75,7 @@ function Compare({ job, request, saved }: { job: Thing<"job">; request: RequestO
         <Findings of={other.findings.filter(({ severity }) => severity === "stop" || severity === "warning")} />
         {slower && <Findings of={slower.findings.filter(({ code }) => code === "calibrate_again")} />}
       </Section>
-      <SaveBar saving={saving} label={jobs.whatIf.take} disabled={plan === undefined} onSave={() => void save()} />
+      <SaveBar saving={saving} live={liveLine(jobs, other.answer)} label={jobs.whatIf.take} disabled={plan === undefined} onSave={() => void save()} />
     </main>
   );
 }

@@ -72,7 +72,7 @@ function LeftoverAnswerView({ asked }: { asked: Asked<"leftover"> }): JSX.Elemen
   const { jobs } = useWords();
   const words = jobs.tools.leftover;
   return (
-    <section class="plan-answer" aria-live="polite">
+    <section class="plan-answer">
       <RefusalNote of={asked.refusal} />
       <Findings of={asked.findings} />
       {asked.answer && (

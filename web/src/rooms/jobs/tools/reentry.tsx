@@ -35,9 +35,11 @@ export function Reentry({ job }: ToolProps): JSX.Element {
       <TextField label={words.ended} hint={words.endedHint} type="datetime-local" value={form.ended} onValue={(text) => set({ ended: text })} />
       <fieldset class="field">
         <legend>{words.products}</legend>
-        {cards.map(({ id, fields }) => (
-          <Tick key={id} label={fields.card?.name ?? fields.name ?? jobs.noName} checked={form.chosen.includes(id)} onValue={(on) => toggle(id, on)} />
-        ))}
+        <div>
+          {cards.map(({ id, fields }) => (
+            <Tick key={id} label={fields.card?.name ?? fields.name ?? jobs.noName} checked={form.chosen.includes(id)} onValue={(on) => toggle(id, on)} />
+          ))}
+        </div>
       </fieldset>
       {form.adding || cards.length === 0 ? (
         <QuickCard onMade={(id) => set((now) => ({ ...now, adding: false, chosen: [...now.chosen, id] }))} />
@@ -61,7 +63,7 @@ function ReentryAnswerView({ asked }: { asked: Asked<"reentry"> }): JSX.Element 
   const { jobs } = useWords();
   const words = jobs.tools.reentry;
   return (
-    <section class="plan-answer" aria-live="polite">
+    <section class="plan-answer">
       <RefusalNote of={asked.refusal} />
       <Findings of={asked.findings} />
       {(asked.answer?.places ?? []).map((place) => (

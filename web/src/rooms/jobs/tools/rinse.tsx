@@ -32,7 +32,7 @@ export function Rinse({ job }: ToolProps): JSX.Element {
       </div>
       {form.trapped !== "" && <RefusalNote of={asked.refusal} />}
       {answer && (
-        <section class="plan-answer" aria-live="polite">
+        <section class="plan-answer">
           <Findings of={asked.findings} />
           <div class="figures">
             <Figure label={words.residue} of={asked} value={answer.residue} size="main" />

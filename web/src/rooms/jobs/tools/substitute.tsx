@@ -48,7 +48,7 @@ export function Substitute({ job }: ToolProps): JSX.Element {
       </div>
       <RefusalNote of={asked?.refusal} />
       {asked && answer && (
-        <section class="plan-answer" aria-live="polite">
+        <section class="plan-answer">
           <Findings of={asked.findings} />
           <div class="figures">
             <Figure label={words.newRate} of={asked} value={answer.text} size="main" note={inHand?.name} />

@@ -47,7 +47,7 @@ export function Water({ job }: ToolProps): JSX.Element {
       </div>
       {begun && <RefusalNote of={asked.refusal} />}
       {begun && answer && (
-        <section class="plan-answer" aria-live="polite">
+        <section class="plan-answer">
           <Findings of={asked.findings} />
           <div class="figures">
             <Figure label={words.ams} of={asked} value={answer.ams} size="main" />

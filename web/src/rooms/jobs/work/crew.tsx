@@ -3,7 +3,7 @@ import type { JSX } from "preact";
 import { PageHead } from "@/app/page_head";
 import { address } from "@/app/route";
 import { ask, type Asked, type RequestOf } from "@/core/core";
-import type { CrewLimit, CrewMember, CrewSharing } from "@/core/operations.gen";
+import type { CrewAnswer, CrewLimit, CrewMember, CrewSharing, Quantity } from "@/core/operations.gen";
 import { show } from "@/core/quantity";
 import { useForm } from "@/notebook/forms";
 import { useThings } from "@/notebook/notebook";
@@ -16,6 +16,7 @@ import { Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
 import { say, useWords } from "@/words/words";
 import { asTyped, calibrationsOf, cardsOf, errorAt, keep, rateText } from "../job_data";
+import { NotEntered } from "../plan/limits";
 import { FormNotices } from "../steps";
 
 interface CrewForm {
@@ -119,7 +120,7 @@ function CrewAnswerView({ asked }: { asked: Asked<"crew"> }): JSX.Element {
   const { jobs } = useWords();
   const answer = asked.answer;
   return (
-    <section class="plan-answer" aria-live="polite">
+    <section class="plan-answer">
       <h2 class="answer-title">{jobs.crew.answer}</h2>
       <RefusalNote of={asked.refusal} />
       {answer && (
@@ -137,6 +138,7 @@ function CrewAnswerView({ asked }: { asked: Asked<"crew"> }): JSX.Element {
               <Person key={index} person={person} />
             ))}
           </ul>
+          <NotEntered names={missingLimits(answer)} />
           {(answer.recipes?.length ?? 0) > 1 && <h3>{jobs.crew.recipes}</h3>}
           {(answer.recipes?.length ?? 0) > 1 &&
             answer.recipes?.map((group, index) => (
@@ -148,6 +150,14 @@ function CrewAnswerView({ asked }: { asked: Asked<"crew"> }): JSX.Element {
       )}
     </section>
   );
+}
+
+const signed = (share: Quantity): string => (typeof share === "object" && share.value > 0 ? `+${show(share)}` : show(share));
+
+/** Limits that nobody typed, so that nobody was held against them. */
+function missingLimits({ people = [] }: CrewAnswer): string[] {
+  const members = { min_single_rate: "product_low", max_single_rate: "product_high", min_carrier: "carrier_low", max_carrier: "carrier_high" } as const;
+  return Object.entries(members).flatMap(([name, member]) => (people.some((person) => person[member] === "not_entered") ? [name] : []));
 }
 
 function Person({ person }: { person: CrewMember }): JSX.Element {
@@ -168,8 +178,8 @@ function Person({ person }: { person: CrewMember }): JSX.Element {
           {person.name}: {show(person.output)}
         </strong>
         <p>
-          {[person.from_crew && say(jobs.crew.fromCrew, show(person.from_crew)), delivered && say(jobs.plan.delivered, delivered)].filter(Boolean).join(" · ")}
-          {limits.map(([name, limit]) => limit && <small key={name}>{`${name}: ${jobs.crew.limits[limit]}`}</small>)}
+          {[person.from_crew && say(jobs.crew.fromCrew, signed(person.from_crew)), delivered && say(jobs.crew.putsOn, delivered)].filter(Boolean).join(" · ")}
+          {limits.map(([name, limit]) => limit && limit !== "not_entered" && <small key={name}>{`${name}: ${jobs.crew.limits[limit]}`}</small>)}
         </p>
       </div>
     </li>

@@ -4,7 +4,7 @@ import type { JSX } from "preact";
 import { PageHead } from "@/app/page_head";
 import { address } from "@/app/route";
 import { ask, type Asked, type RequestOf } from "@/core/core";
-import type { Quantity, SpotFill, SpotProduct } from "@/core/operations.gen";
+import type { LimitCheck, Quantity, SpotFill, SpotProduct } from "@/core/operations.gen";
 import { show } from "@/core/quantity";
 import { useForm } from "@/notebook/forms";
 import { newId, things, useThings, type Draft } from "@/notebook/notebook";
@@ -70,6 +70,9 @@ export function SpotPage({ job }: { job: Thing<"job"> }): JSX.Element {
       <PageHead title={jobs.spot.title} back={address("jobs", job.id)} />
       <p class="job-name">{job.fields.name}</p>
       <FormNotices resumed={resumed} onClear={clear} />
+      {form.known === "counted" && form.fill !== "" && form.products.length > 0 && (
+        <FillCounter form={form} asked={asked} onCount={(count) => set((now) => ({ ...now, fills: count > now.fills.length ? [...now.fills, instant()] : now.fills.slice(0, count) }))} />
+      )}
       <Section title={jobs.plan.products}>
         <p class="hint">{jobs.cards.youType}</p>
         <ProductsForm products={form.products} cardOf={cardOf} asked={asked} rates={percentRates} onProducts={(products) => set({ products })} />
@@ -80,17 +83,6 @@ export function SpotPage({ job }: { job: Thing<"job"> }): JSX.Element {
         <Choice label={jobs.spot.known} value={form.known} options={(["counted", "typed", "plot"] as const).map((value) => ({ value, label: jobs.spot.knowns[value] }))} onValue={(known) => set({ known })} />
         {form.known === "typed" && <AmountField label={jobs.spot.sprayed} units={unitsOf.tank} value={form.sprayed} error={errorAt(asked, "sprayed", form.sprayed)} onValue={(sprayed) => set({ sprayed })} />}
         {form.known === "plot" && <AmountField label={jobs.plan.mix} hint={jobs.spot.plotHint} units={unitsOf.mixPerArea} value={form.mix_per_area} error={errorAt(asked, "mix_per_area", form.mix_per_area)} onValue={(mix_per_area) => set({ mix_per_area })} />}
-        {form.known === "counted" && (
-          <>
-            <Tally
-              count={form.fills.length}
-              label={jobs.spot.fillsCounted}
-              press={jobs.spot.oneMore}
-              onCount={(count) => set((now) => ({ ...now, fills: count > now.fills.length ? [...now.fills, instant()] : now.fills.slice(0, count) }))}
-            />
-            {form.before !== "" && <p class="hint">{say(jobs.spot.before, form.before)}</p>}
-          </>
-        )}
       </Section>
       {form.products.length > 0 && <SpotAnswerView asked={asked} />}
       <SaveBar saving={saving} label={form.known === "counted" && form.fills.length > 0 ? jobs.spot.saveFills : jobs.spot.save} disabled={plan === undefined} onSave={() => void save()} />
@@ -114,11 +106,42 @@ function loadDrafts(job: string, form: SpotForm, fill: SpotFill | undefined): Dr
   return form.fills.map((ended_at, index): Draft<"load"> => ({ kind: "load", subject: newId(), body: { job, number: already + index + 1, carrier: show(fill?.carrier) || undefined, amounts, ended_at } }));
 }
 
+interface CounterProps {
+  form: SpotForm;
+  asked: Asked<"spot">;
+  onCount: (count: number) => void;
+}
+
+/** On top, for the field: what is on the ground by the fills so far, what may still go on, and the tally. */
+function FillCounter({ form, asked, onCount }: CounterProps): JSX.Element {
+  const { jobs } = useWords();
+  return (
+    <section class="counter">
+      <Findings of={asked.findings.filter(({ severity }) => severity === "stop")} />
+      {(asked.answer?.products ?? []).map((product, index) => (
+        <div key={index} class="figures">
+          <Figure label={say(jobs.spot.hidden, product.name ?? "")} of={asked} value={strictestCap(product)?.delivered ?? (product.per_area_text || undefined)} />
+          <Figure label={jobs.spot.capUsed} of={asked} value={sharePercent(strictestCap(product)?.share)} />
+          <Figure label={jobs.spot.mixLeft} of={asked} value={product.mix_left} />
+        </div>
+      ))}
+      <Tally count={form.fills.length} label={jobs.spot.fillsCounted} press={jobs.spot.oneMore} onCount={onCount} />
+      {form.before !== "" && <p class="hint">{say(jobs.spot.before, form.before)}</p>}
+    </section>
+  );
+}
+
+/** The cap of the label that is nearest, with what stands against it. */
+function strictestCap(product: SpotProduct): LimitCheck | undefined {
+  const caps = (product.checks ?? []).filter(({ limit, share }) => share !== undefined && (limit === "max_single_rate" || limit === "max_yearly_rate"));
+  return caps.sort((a, b) => (b.share ?? 0) - (a.share ?? 0))[0];
+}
+
 function SpotAnswerView({ asked }: { asked: Asked<"spot"> }): JSX.Element {
   const { jobs } = useWords();
   const answer = asked.answer;
   return (
-    <section class="plan-answer" aria-live="polite">
+    <section class="plan-answer">
       <h2 class="answer-title">{jobs.spot.answer}</h2>
       <RefusalNote of={asked.refusal} />
       <Findings of={asked.findings} />
@@ -143,8 +166,7 @@ function SpotAnswerView({ asked }: { asked: Asked<"spot"> }): JSX.Element {
 
 function Product({ product, asked }: { product: SpotProduct; asked: Asked<"spot"> }): JSX.Element {
   const { jobs } = useWords();
-  const caps = (product.checks ?? []).filter(({ limit, share }) => share !== undefined && (limit === "max_single_rate" || limit === "max_yearly_rate"));
-  const used = caps.sort((a, b) => (b.share ?? 0) - (a.share ?? 0))[0];
+  const used = strictestCap(product);
   // The rate stands in the unit of the label when a limit was typed in it.
   const delivered = used?.delivered ?? product.per_area_text;
   return (

@@ -136,7 +136,7 @@ function StemsAnswerView({ asked }: { asked: Asked<"stems"> }): JSX.Element {
   const { units } = useSettings();
   const answer = asked.answer;
   return (
-    <section class="plan-answer" aria-live="polite">
+    <section class="plan-answer">
       <h2 class="answer-title">{jobs.stems.answer}</h2>
       <RefusalNote of={asked.refusal} />
       <Findings of={asked.findings.filter(({ severity }) => severity !== "stop")} />
