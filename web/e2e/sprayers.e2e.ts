@@ -345,3 +345,195 @@ describe("a phone that goes black", () => {
     await context.close();
   });
 });
+
+describe("without a mouse", () => {
+  it("calibrates with the keyboard alone", async () => {
+    const { page, check, context } = await begin(desk);
+    const at = (): Promise<string> => page.evaluate(() => (document.activeElement as HTMLElement | null)?.closest("label, a, button, summary, .field, .entry-keys")?.textContent ?? "");
+    /** Tabs on until the focus is on something that says so; the arrows choose within a group. */
+    const tabTo = async (words: RegExp, selector = "*"): Promise<void> => {
+      for (let presses = 0; presses < 80; presses += 1) {
+        await page.keyboard.press("Tab");
+        const fits = await page.evaluate((wanted) => document.activeElement?.matches(wanted) === true, selector);
+        if (fits && words.test(await at())) return;
+      }
+      throw new Error(`no way by Tab to ${words}`);
+    };
+    await tabTo(/^Add a sprayer/);
+    await page.keyboard.press("Enter");
+    await tabTo(/^Name/);
+    await page.keyboard.type("Keys only");
+    await tabTo(/^Boom/, "input");
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("ArrowUp");
+    await page.keyboard.press("ArrowDown"); // Boomless
+    await tabTo(/^Effective width/, "input");
+    await page.keyboard.type("26");
+    await tabTo(/^Save/, "button");
+    await page.keyboard.press("Enter");
+    await page.getByRole("heading", { level: 1, name: "Keys only" }).waitFor();
+    await tabTo(/^Calibrate/, "a");
+    await page.keyboard.press("Enter");
+    await page.locator(".rail").waitFor();
+    await tabTo(/^Next/);
+    await page.keyboard.press("Enter");
+    await tabTo(/^Length between/, "input");
+    await page.keyboard.type("176");
+    await tabTo(/^Next/);
+    await page.keyboard.press("Enter");
+    await tabTo(/^Pass 1/);
+    await page.keyboard.press("Space");
+    await page.locator(".watch-time", { hasText: /^[1-9]\.\d s$/ }).waitFor();
+    await page.keyboard.press("Space");
+    await page.locator(".passes li").waitFor();
+    await tabTo(/^Remove/);
+    await page.keyboard.press("Enter");
+    await tabTo(/^Or type a time/, "input");
+    await page.keyboard.type("31.5");
+    await page.keyboard.press("Enter");
+    await page.locator(".passes strong", { hasText: "31.5 s" }).waitFor();
+    await tabTo(/^Next/);
+    await page.keyboard.press("Enter");
+    await page.locator(".entry-line").waitFor();
+    await tabTo(/^Catch 1/, ".entry-line input");
+    await page.keyboard.type("174.7");
+    await page.keyboard.press("Enter");
+    await page.keyboard.type("174.7");
+    await tabTo(/^Next: Result/);
+    await page.keyboard.press("Enter");
+    // 2.60 gal/min for 31.5 s is 174.7 fl oz: 174.7/128 x 43560 / (26 x 176) = 12.99
+    expect(await figure(page, "Output").innerText()).toContain("12.99");
+    // 26 ft x 176 ft is 13.4 times 1/128 acre: ounces read as gallons would be far out, and that is ticked first.
+    await tabTo(/^I have read this/, "input");
+    await page.keyboard.press("Space");
+    await tabTo(/^Save this calibration/);
+    await page.keyboard.press("Enter");
+    await page.getByRole("heading", { level: 1, name: "Keys only" }).waitFor();
+    expect(await figure(page, "Output").innerText()).toContain("12.99");
+    check();
+    await context.close();
+  });
+});
+
+describe("what would hit the target", () => {
+  it("tells speed, pressure and tip from the last calibration", async () => {
+    const { page, check, context } = await begin(phone);
+    await addSprayer(page, "Loaned rig", "Boomless", { "Effective width": "26", "Number of tips": "3" });
+    await follow(page, "What would hit my target?");
+    await look(page, "target-none-phone");
+    await follow(page, "Back");
+    await startCalibration(page, /^Flow and speed/, "30");
+    await next(page);
+    await fill(page, "Length between the stakes", "176");
+    await next(page);
+    await addTimes(page, ["31.5"]);
+    await next(page);
+    await choose(page, "a flow meter");
+    await fill(page, "Flow of all tips together", "2.60");
+    await next(page);
+    await press(page, "Save this calibration");
+    await follow(page, "What would hit my target?");
+    await fill(page, "Output you want", "15");
+    // 12.99375 / 15 of 3.8095 mph is 3.30 mph; (15 / 12.99375)^2 of 30 psi is 39.98 psi; 15 x 3.8095 x 26 / 495 / 3 = 1.0005, written 1 gal/min
+    expect(await figure(page, "By speed alone").innerText()).toContain("3.3 mph");
+    expect(await figure(page, "By pressure alone").innerText()).toContain("39.98");
+    expect(await figure(page, "By other tips").innerText()).toMatch(/\n1 gal\/min/);
+    await fill(page, /^Highest pressure/, "35");
+    await fill(page, /^Lowest pressure/, "15");
+    expect(await page.locator(".window.above").innerText()).toBe("over your limits");
+    await page.getByText("Droplet classes of these tips").click();
+    await press(page, "Add a class");
+    await press(page, "Add a class");
+    for (const [index, [from, to, name]] of [
+      ["15", "32", "C"],
+      ["32.5", "60", "M"],
+    ].entries()) {
+      const row = page.locator(".class-row").nth(index);
+      await row.getByLabel("From pressure", { exact: true }).fill(from ?? "");
+      await row.getByLabel("to pressure", { exact: true }).fill(to ?? "");
+      await row.getByLabel("class", { exact: true }).selectOption(name ?? "");
+    }
+    await page.getByLabel("Droplets the label asks for").selectOption("coarse or coarser");
+    expect(await page.locator(".droplets").innerText()).toMatch(/coarse now, medium then\. not what the label asks for/);
+    await look(page, "target-phone");
+    check();
+    await context.close();
+  });
+});
+
+describe("wear over a season", () => {
+  it("says it cannot tell from two checks, and the limit from four", async () => {
+    const { page, check, context } = await begin(phone);
+    await addSprayer(page, "Worn rig", "Boom several", { "Number of tips": "2", "Rated flow of one tip": "0.400", "Pressure of the rated flow": "40", "Usual pressure": "40" });
+    // A straight line by construction: 0.400 new and 0.010 gal/min (2.5 %) more each 100 ac reach +10 % at 400 ac.
+    const checks = [
+      ["2031-04-01", "50", ".405", ".405"],
+      ["2031-05-01", "100", ".410", ".410"],
+      ["2031-06-01", "200", ".420", ".420"],
+      ["2031-07-01", "300", ".430", ".430"],
+    ] as const;
+    for (const [index, [day, acres, first, second]] of checks.entries()) {
+      await page.clock.setFixedTime(new Date(`${day}T12:00:00`));
+      await follow(page, "Check tips");
+      await choose(page, "flow of each tip");
+      await catches(page, [first, second]);
+      await fill(page, /^Ground these tips have done/, acres);
+      await press(page, "Save this tip check");
+      await page.getByText("Last tip check").waitFor();
+      if (index === 1) {
+        await follow(page, "History and wear");
+        await page.getByText(/^Cannot tell yet/).waitFor();
+        await look(page, "history-early-phone");
+        await follow(page, "Back");
+      }
+    }
+    await follow(page, "History and wear");
+    expect(await figure(page, "Over new, last time").innerText()).toContain("7.5 %");
+    expect(await figure(page, "Reaches the limit after").innerText()).toMatch(/\n400 ac/);
+    expect(await page.locator(".chart circle").count()).toBe(4);
+    await look(page, "history-phone");
+    await page.locator(".thing").first().click();
+    await page.getByText("It is never worked out again").waitFor();
+    expect(await figure(page, "Mean of the tips").innerText()).toContain("0.43");
+    await look(page, "entry-phone");
+    check();
+    await context.close();
+  });
+});
+
+describe("in Spanish, metric, with gloves", () => {
+  it("takes a decimal comma: 240 L/ha from ten tips of 0,6 L in 36 s over 5 m", async () => {
+    const { page, check, context } = await begin({ ...phone, locale: "es-MX" }, { author: "Ana", language: "es", units: "metric", gloves: true });
+    await follow(page, "Agregar un equipo");
+    await fill(page, "Nombre", "Aguilón prestado");
+    await choose(page, /^Aguilón varias/);
+    await fill(page, /^Número de boquillas/, "10");
+    await fill(page, /^Distancia entre boquillas/, "50");
+    await look(page, "es-new-phone");
+    await page.locator(".save-bar").getByRole("button", { name: "Guardar" }).click();
+    await follow(page, "Calibrar");
+    await choose(page, /^Todas juntas/);
+    await look(page, "es-begin-phone");
+    await next(page);
+    await fill(page, "Largo entre las estacas", "50");
+    await look(page, "es-course-phone");
+    await next(page);
+    await fill(page, /^O escriba un tiempo/, "36,0");
+    await press(page, "Agregar este tiempo");
+    expect(await figure(page, "Velocidad").innerText()).toContain("5 km/h");
+    await look(page, "es-time-phone");
+    await next(page);
+    await page.getByLabel("Se mide en").selectOption("L");
+    for (const key of "6,0") await page.locator(".keypad").getByRole("button", { name: key, exact: true }).click();
+    await look(page, "es-catch-phone");
+    await atResult(page);
+    // 600 x 10 L/min / (5 km/h x 5 m) = 240
+    expect(await figure(page, "Salida").innerText()).toMatch(/\n240 L\/ha/);
+    await look(page, "es-result-phone");
+    await press(page, "Guardar esta calibración");
+    await page.getByRole("heading", { level: 1, name: "Aguilón prestado" }).waitFor();
+    await look(page, "es-saved-phone");
+    check();
+    await context.close();
+  });
+});

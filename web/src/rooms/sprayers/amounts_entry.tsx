@@ -1,7 +1,7 @@
 // Amounts one after the other: tip by tip or catch by catch, with keys as wide as a thumb. The unit is chosen
 // once; an empty place is one that was skipped.
 import type { JSX } from "preact";
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useId, useRef } from "preact/hooks";
 import { useSettings } from "@/app/settings";
 import { Keypad } from "@/parts/keypad";
 import { say, useWords } from "@/words/words";
@@ -13,15 +13,19 @@ interface Props {
   at: number;
   onChange: (values: string[], at: number) => void;
   unit: string;
+  /** Units to choose from: the choice is for all places. */
+  units: string[];
+  onUnit: (unit: string) => void;
   label: (index: number) => string;
   nextLabel: string;
   /** What the core says of a place. */
   problem?: (index: number) => string | undefined;
 }
 
-export function AmountsEntry({ values, count, at, onChange, unit, label, nextLabel, problem }: Props): JSX.Element {
+export function AmountsEntry({ values, count, at, onChange, unit, units, onUnit, label, nextLabel, problem }: Props): JSX.Element {
   const { language } = useSettings();
   const words = useWords().sprayers.calibrate.catch;
+  const id = useId();
   const box = useRef<HTMLInputElement>(null);
   const moved = useRef(false);
   const here = Math.min(at, count - 1);
@@ -50,11 +54,13 @@ export function AmountsEntry({ values, count, at, onChange, unit, label, nextLab
         ))}
       </ol>
       <div class="entry-keys">
-        <label class="entry-now">
-          <span>{label(here)}</span>
-          <span class="entry-line">
+        <label class="entry-label" for={id}>
+          {label(here)}
+        </label>
+        <div class="amount entry-line">
             <input
               ref={box}
+              id={id}
               class="box"
               type="text"
               inputMode="none"
@@ -64,9 +70,14 @@ export function AmountsEntry({ values, count, at, onChange, unit, label, nextLab
               onInput={(event) => put(event.currentTarget.value)}
               onKeyDown={(event) => event.key === "Enter" && move(here + 1)}
             />
-            <span class="entry-unit">{unit}</span>
-          </span>
-        </label>
+            <select class="unit" aria-label={words.unit} value={unit} onChange={(event) => onUnit(event.currentTarget.value)}>
+              {[...new Set([...units, unit])].map((choice) => (
+                <option key={choice} value={choice}>
+                  {choice}
+                </option>
+              ))}
+            </select>
+        </div>
         {fault && <p class="error">{fault}</p>}
         <Keypad label={words.keypad} value={value} onValue={put} wipe={words.back} point={language === "es" ? "," : "."} />
         <div class="entry-acts">

@@ -40,7 +40,9 @@ export function EditPage({ sprayer }: { sprayer?: Thing<"sprayer"> }): JSX.Eleme
       <PageHead title={sprayer ? say(words.changeTitle, stored?.name ?? "") : words.newTitle} back={back} />
       {form.resumed && <p class="resumed">{common.resumed}</p>}
       <TextField label={common.name} hint={words.nameHint} value={fields.name} onValue={(name) => form.set({ name })} />
-      <Choice label={words.sort} value={fields.sort} options={sortOptions(sprayers)} onValue={(sort) => form.set({ sort })} />
+      <div class="full-choices">
+        <Choice label={words.sort} value={fields.sort} options={sortOptions(sprayers)} onValue={(sort) => form.set({ sort })} />
+      </div>
       {fields.sort !== undefined && (
         <>
           <WidthPart sort={fields.sort} fields={fields} set={form.set} problem={problem} />

@@ -7,9 +7,12 @@ import { Choice, Pick } from "@/parts/fields";
 import { Caution } from "@/parts/list";
 import { useWords } from "@/words/words";
 import { isByHand } from "../sorts";
+import { byTip } from "./calibration_form";
 import type { StepProps } from "./calibrate_page";
+import { TipCountField } from "./catch_step";
 
-export function BeginStep({ sprayer, form, set }: StepProps): JSX.Element {
+export function BeginStep(props: StepProps): JSX.Element {
+  const { sprayer, form, set } = props;
   const { sprayers } = useWords();
   const words = sprayers.calibrate.begin;
   const byHand = isByHand(sprayer.sort);
@@ -37,6 +40,7 @@ export function BeginStep({ sprayer, form, set }: StepProps): JSX.Element {
           onValue={(chosen) => set({ covers: chosen, caught: [], at: 0, rounds: 1 })}
         /></div>
       )}
+      {byTip(form, sprayer.sort) && form.way !== "refill" && <TipCountField {...props} />}
       <AmountField label={words.pressure} hint={words.pressureHint} value={form.pressure} units={unitsOf.pressure} onValue={(pressure) => set({ pressure })} required={false} />
       {operators.length > 0 && <Pick label={words.operator} value={form.operator} options={operators} onValue={(operator) => set({ operator })} required={false} />}
     </>

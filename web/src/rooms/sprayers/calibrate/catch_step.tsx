@@ -1,6 +1,5 @@
 // The catch: a timer of the same seconds, then what was caught, place by place.
 import type { JSX } from "preact";
-import type { AmountText } from "@/parts/amount_field";
 import { AmountField, unitsOf } from "@/parts/amount_field";
 import { CatchTimer } from "@/parts/catch_timer";
 import { Choice, TextField } from "@/parts/fields";
@@ -31,7 +30,7 @@ export function CatchStep(props: StepProps): JSX.Element {
       ) : (
         <>
           <p>{isByHand(sprayer.sort) ? words.howHand : tipwise ? words.how : words.howAll}</p>
-          {tipwise && <TipCountField {...props} />}
+          {tipwise && tipCount(form.tips) === undefined && <TipCountField {...props} />}
           <Seconds {...props} />
           {(!tipwise || tipCount(form.tips) !== undefined) && <Amounts {...props} />}
         </>
@@ -40,7 +39,7 @@ export function CatchStep(props: StepProps): JSX.Element {
   );
 }
 
-function TipCountField({ sprayer, form, set }: StepProps): JSX.Element {
+export function TipCountField({ sprayer, form, set }: StepProps): JSX.Element {
   const { sprayers } = useWords();
   const wrong = form.tips !== "" && tipCount(form.tips) === undefined;
   return (
@@ -92,13 +91,14 @@ function Amounts({ sprayer, form, set, asked }: StepProps): JSX.Element {
   };
   return (
     <>
-      <Choice label={words.unit} value={form.caught_unit} options={unitsOf.caught[units].map((value: AmountText) => ({ value, label: value }))} onValue={(caught_unit) => set({ caught_unit })} />
       <h3>{words.amounts}</h3>
       <AmountsEntry
         values={form.caught}
         count={count}
         at={form.at}
         unit={form.caught_unit}
+        units={unitsOf.caught[units]}
+        onUnit={(caught_unit) => set({ caught_unit })}
         label={label}
         nextLabel={tipwise ? words.nextTip : words.nextCatch}
         problem={problem}

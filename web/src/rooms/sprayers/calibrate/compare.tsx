@@ -19,6 +19,9 @@ export function Compare(props: StepProps): JSX.Element {
   );
 }
 
+/** Whether no remark above says the same already. */
+const isNews = (text: string | undefined, { findings }: StepProps["asked"]): boolean => text !== undefined && !findings.some((finding) => finding.text.includes(text));
+
 function Sticker({ form, set, asked }: StepProps): JSX.Element {
   const words = useWords().sprayers.calibrate.result;
   const problem = (field: keyof typeof form) => problemAt(asked.refusal, form, field);
@@ -29,7 +32,7 @@ function Sticker({ form, set, asked }: StepProps): JSX.Element {
       {believed && (
         <>
           <Figure label={words.believedDelivered} of={asked} value={believed.delivered} />
-          <p>{believed.text}</p>
+          {isNews(believed.text, asked) && <p>{believed.text}</p>}
         </>
       )}
       <div class="two">
@@ -42,7 +45,7 @@ function Sticker({ form, set, asked }: StepProps): JSX.Element {
             <Figure label={words.stickerOutput} of={asked} value={assumed.output} />
             <Figure label={words.stickerDelivered} of={asked} value={assumed.delivered} />
           </div>
-          <p>{assumed.text}</p>
+          {isNews(assumed.text, asked) && <p>{assumed.text}</p>}
         </>
       )}
     </>

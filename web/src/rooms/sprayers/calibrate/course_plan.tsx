@@ -77,12 +77,12 @@ function Plan({ plan, row, length, use }: PlanProps): JSX.Element {
   const short = plan.answer?.rows?.[0];
   const stakeOut = row.practical_length ?? row.length;
   const laid = length !== "" && plan.answer?.laid !== undefined;
-  const ruleText = row.rule ? row.rule : words.noRule;
+  const ruleText = row.rule ? `${words.rule}: ${row.rule}` : words.noRule;
   return (
     <div class="course-plan">
       <CourseFigure width={plan.request.width} length={laid ? (row.length ?? stakeOut) : stakeOut} short={short === row ? undefined : short?.practical_length} />
       <div class="figures">
-        <Figure size="main" label={laid ? words.length : `${words.stake} (${showUnit(row.part ?? "")})`} of={plan} value={laid ? row.length : stakeOut} note={`${words.rule}: ${ruleText}`} />
+        <Figure size="main" label={laid ? words.length : `${words.stake} (${showUnit(row.part ?? "")})`} of={plan} value={laid ? row.length : stakeOut} note={ruleText} />
         <Figure label={words.takes} of={plan} value={row.time} />
         <Figure label={words.clockError} of={plan} value={row.timing_error} />
       </div>

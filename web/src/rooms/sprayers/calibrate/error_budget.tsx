@@ -9,22 +9,23 @@ export function ErrorBudget({ of }: { of: Asked<"calibrate"> }): JSX.Element | n
   const words = sprayers.calibrate.result;
   const lines = of.answer?.error_budget ?? [];
   if (lines.length === 0) return null;
-  const longest = Math.max(...lines.map(({ plus_minus: spread }) => measured(spread)?.value ?? 0));
   return (
     <section class="budget">
       <h3>{words.budget}</h3>
       <p class="hint">{words.budgetHint}</p>
       <ul>
-        {lines.map(({ source, text, plus_minus: spread, repeats_help: help }) => {
-          const value = measured(spread)?.value ?? 0;
+        {lines.map(({ source, text, plus_minus: spread, share, repeats_help: help }) => {
+          const part = measured(share)?.value ?? 0;
           return (
             <li key={source}>
               <span class="budget-text">{text}</span>
-              <strong>{say(sprayers.plusMinus, `${showNumber(value, 2)} %`)}</strong>
+              <strong>{say(words.budgetShare, showNumber(part, 2))}</strong>
               <svg viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
-                <rect width={longest > 0 ? (100 * value) / longest : 0} height="8" />
+                <rect width={part} height="8" />
               </svg>
-              <small>{help ? words.repeatsHelp : words.repeatsNot}</small>
+              <small>
+                {say(words.budgetAlone, showNumber(measured(spread)?.value ?? 0, 2))}; {help ? words.repeatsHelp : words.repeatsNot}
+              </small>
             </li>
           );
         })}

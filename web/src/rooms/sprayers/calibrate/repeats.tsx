@@ -27,12 +27,12 @@ export function Repeats({ id, form, set, asked }: StepProps): JSX.Element | null
         <div class="row">
           {passes > 0 && (
             <a class="button" href={address("sprayers", id, "calibrate", "time")}>
-              {words.goTime}: {count(passes, words.morePasses)}
+              {count(passes, words.morePasses)}
             </a>
           )}
           {catches > 0 && (
             <a class="button" href={address("sprayers", id, "calibrate", "catch")}>
-              {words.goCatch}: {count(catches, words.moreCatches)}
+              {count(catches, words.moreCatches)}
             </a>
           )}
         </div>

@@ -30,7 +30,7 @@ export function TipBars({ of }: { of: Asked<"tip-check"> }): JSX.Element | null 
   return (
     <div class="tip-bars">
       <p class="hint">
-        {say(rated ? words.axisRating : words.axisMean, show(rated ? answer.rated : answer.mean))}. {words.limitLines} {answer.limit_text}.
+        {say(rated ? words.axisRating : words.axisMean, show(rated ? answer.rated : answer.mean))} {words.limitLines} {say(words.limitIs, answer.limit_text ?? "")}
         <small>{answer.limit_source}</small>
       </p>
       <ol>

@@ -172,17 +172,13 @@ function CaughtPart({ form, set, asked, places }: PartProps & { places: number[]
           <CatchTimer seconds={secondsOf(form.catch_time)} countdown={form.countdown} onCountdown={(countdown) => set({ countdown })} />
         </>
       )}
-      <Choice
-        label={sprayers.calibrate.catch.unit}
-        value={byFlow ? form.flow_unit : form.caught_unit}
-        options={offered.map((value: string) => ({ value, label: value }))}
-        onValue={(unit) => set(byFlow ? { flow_unit: unit } : { caught_unit: unit })}
-      />
       <AmountsEntry
         values={form.caught}
         count={count}
         at={form.at}
         unit={byFlow ? form.flow_unit : form.caught_unit}
+        units={offered}
+        onUnit={(unit) => set(byFlow ? { flow_unit: unit } : { caught_unit: unit })}
         label={(index) => say(sprayers.calibrate.catch.tip, index + 1)}
         nextLabel={sprayers.calibrate.catch.nextTip}
         problem={problem}
