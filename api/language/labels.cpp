@@ -1,6 +1,7 @@
 #include "api/language/labels.hpp"
 
 #include <algorithm>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -64,14 +65,17 @@ public:
 
 private:
     void take(const ObjectType& type) {
-        const std::string key(type.name());
-        if (made_["structs"].contains(key)) {
+        // By the type, not by its name: two structs of one name put their fields together.
+        if (std::find(seen_.begin(), seen_.end(), &type) != seen_.end()) {
             return;
         }
-        made_["structs"][key] = Json::object();
+        seen_.push_back(&type);
+        Json& fields = made_["structs"][std::string(type.name())];
         for (const Field& field : type.fields()) {
-            made_["structs"][key][std::string(field.name)] = {
-                {"label", labels_.label_of(type.name(), field)}, {"doc", labels_.doc_of(field)}};
+            fields[std::string(field.name)] = {{"label", labels_.label_of(type.name(), field)},
+                                               {"doc", labels_.doc_of(field)}};
+        }
+        for (const Field& field : type.fields()) {
             take(field.type());
         }
     }
@@ -100,6 +104,7 @@ private:
 
     const Labels& labels_;
     Json made_;
+    std::vector<const ObjectType*> seen_;
 };
 
 }  // namespace

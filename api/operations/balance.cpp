@@ -218,7 +218,7 @@ struct Description<job::ProductBalance> {
             field<&T::stock_used_weight>("stock_used_weight", "The same by weight."),
             field<&T::stock_difference>("stock_difference",
                                         "Out of stock against what went into the loads."),
-            field<&T::text>("text", "The same in words.").spoken().labelled("In words")};
+            field<&T::text>("text", "The same in words.").labelled("In words")};
     }
 };
 

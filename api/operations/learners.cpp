@@ -80,7 +80,7 @@ struct Description<LearnerHand> {
             field<&T::difference>("difference", "Against what the learner's figures give."),
             field<&T::verdict>("verdict", "Agreement, rounding, shortcut or slip."),
             field<&T::shortcut>("shortcut", "Code of the shortcut; empty when none."),
-            field<&T::text>("text", "The same in words.").spoken().labelled("In words")};
+            field<&T::text>("text", "The same in words.").labelled("In words")};
     }
 };
 
@@ -100,7 +100,7 @@ struct Description<LearnerResult> {
             field<&T::others_high>("others_high", "Where they end."),
             field<&T::outside>("outside", "Whether this one lies outside the others."),
             field<&T::hand>("hand", "The hand answer judged."),
-            field<&T::remarks>("remarks", "Warnings about these figures.").spoken()};
+            field<&T::remarks>("remarks", "Warnings about these figures.")};
     }
 };
 

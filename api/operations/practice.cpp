@@ -103,11 +103,10 @@ struct Description<job::PracticeStep> {
     static constexpr std::string_view name = "PracticeStep";
     static constexpr auto fields() {
         using T = job::PracticeStep;
-        return std::array{
-            field<&T::text>("text", "What is worked out.").spoken(),
-            field<&T::expression>("expression", "The relation with its numbers.").spoken(),
-            field<&T::result>("result", "What comes out."),
-            field<&T::source>("source", "Publication, when there is one.")};
+        return std::array{field<&T::text>("text", "What is worked out."),
+                          field<&T::expression>("expression", "The relation with its numbers."),
+                          field<&T::result>("result", "What comes out."),
+                          field<&T::source>("source", "Publication, when there is one.")};
     }
 };
 

@@ -158,13 +158,13 @@ struct Description<weather::WindowRow> {
         return std::array{
             field<&T::what>("what", "What is judged."),
             field<&T::verdict>("verdict", "Go, stop, not known or not entered."),
-            field<&T::reading>("reading", "The worst of the readings that count.").spoken(),
-            field<&T::limit>("limit", "The strictest limit entered.").spoken(),
-            field<&T::whose>("whose", "Who sets it.").spoken(),
+            field<&T::reading>("reading", "The worst of the readings that count."),
+            field<&T::limit>("limit", "The strictest limit entered."),
+            field<&T::whose>("whose", "Who sets it."),
             field<&T::margin>("margin", "What is left; below zero when beyond."),
             field<&T::not_entered_by>("not_entered_by", "Limits it was not entered for.")
                 .labelled("Not entered for"),
-            field<&T::text>("text", "The same in words.").spoken().labelled("In words")};
+            field<&T::text>("text", "The same in words.").labelled("In words")};
     }
 };
 
@@ -175,7 +175,7 @@ struct Description<weather::SprayWindowAnswer> {
         using T = weather::SprayWindowAnswer;
         return std::array{
             field<&T::verdict>("verdict", "Go by the limits entered, stop, or not known."),
-            field<&T::text>("text", "Why.").spoken().labelled("In words"),
+            field<&T::text>("text", "Why.").labelled("In words"),
             field<&T::readings_used>("readings_used", "Readings that still count."),
             field<&T::last_reading_age>("last_reading_age", "Age of the last reading.")
                 .shown_in("min", "min"),
@@ -191,7 +191,7 @@ struct Description<weather::SprayWindowAnswer> {
                                         "1 when all directions agree, 0 when they cancel."),
             field<&T::direction_deviation>("direction_deviation", "Circular standard deviation."),
             field<&T::checks>("checks", "Row by row."),
-            field<&T::not_entered>("not_entered", "What nobody typed, or not for all.").spoken(),
+            field<&T::not_entered>("not_entered", "What nobody typed, or not for all."),
             field<&T::latest_stop>("latest_stop", "Rain expected less the rainfast time."),
             field<&T::time_left>("time_left", "Until then.").shown_in("min", "min")};
     }

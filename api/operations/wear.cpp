@@ -77,10 +77,10 @@ struct Description<job::WearAnswer> {
         using T = job::WearAnswer;
         return std::array{
             field<&T::verdict>("verdict", "What can be said of the trend."),
-            field<&T::text>("text", "The same in words.").spoken().labelled("In words"),
+            field<&T::text>("text", "The same in words.").labelled("In words"),
             field<&T::new_flow>("new_flow", "Flow that wear is counted from."),
             field<&T::limit>("limit", "Most over new."),
-            field<&T::limit_source>("limit_source", "Where the limit is from.").spoken(),
+            field<&T::limit_source>("limit_source", "Where the limit is from."),
             field<&T::axis>("axis", "What the trend runs over."),
             field<&T::points>("points", "Measurements."),
             field<&T::over_new_now>("over_new_now", "As last measured."),

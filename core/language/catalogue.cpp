@@ -75,6 +75,20 @@ int number_at(std::string_view text, std::size_t open) {
     return at > open + 1 && at < text.size() && text[at] == '}' ? number : -1;
 }
 
+/// Whether the inner literals stand in the text one after the other: what a match needs at least.
+bool holds_in_order(const Template& made, std::string_view text) {
+    const std::size_t end = text.size() - made.literals.back().size();
+    std::size_t at = made.literals.front().size();
+    for (std::size_t i = 1; i + 1 < made.literals.size(); ++i) {
+        at = text.find(made.literals[i], at + 1);
+        if (at == std::string_view::npos) {
+            return false;
+        }
+        at += made.literals[i].size();
+    }
+    return at < end;
+}
+
 /// Whether the other language names each place at least once, and no other.
 bool names_its_places(const Template& made) {
     std::vector<bool> named(made.places.size(), false);
@@ -108,8 +122,8 @@ struct Joint {
     std::string_view word;  ///< key of the joining word in the catalogue; empty: as it is
 };
 
-constexpr std::array joints{Joint{"; ", ""}, Joint{", and ", " and "}, Joint{", ", ""},
-                            Joint{" and ", " and "}, Joint{" or ", " or "}};
+constexpr std::array joints{Joint{"; ", ""}, Joint{" + ", ""},        Joint{", and ", " and "},
+                            Joint{", ", ""}, Joint{" and ", " and "}, Joint{" or ", " or "}};
 
 }  // namespace
 
@@ -251,7 +265,8 @@ void Catalogue::consider(const Template& made, Search& search) const {
         }
         return;
     }
-    if (!search.is_strict && made.weight < surely_a_sentence) {
+    if ((!search.is_strict && made.weight < surely_a_sentence) ||
+        !holds_in_order(made, search.text)) {
         return;
     }
     search.tried = &made;
@@ -262,25 +277,18 @@ void Catalogue::consider(const Template& made, Search& search) const {
     }
 }
 
-bool Catalogue::try_whole(std::string_view english, int depth, Work& work, Said& said) const {
-    for (const bool is_strict : {true, false}) {
-        Search search{english, depth, work, is_strict};
-        const auto first = static_cast<unsigned char>(english.front());
-        for (std::size_t i = starts_[first]; i < starts_[first + 1U]; ++i) {
-            consider(templates_[i], search);
-        }
-        for (std::size_t i = starts_[0]; i < starts_[1]; ++i) {
-            consider(templates_[i], search);
-        }
-        if (search.best != nullptr) {
-            said = {std::move(search.said), is_strict};
-            return true;
-        }
-        if (depth > 0) {
-            return false;
-        }
+bool Catalogue::find(std::string_view english, int depth, bool is_strict, Work& work,
+                     std::string& said) const {
+    Search search{english, depth, work, is_strict};
+    const auto first = static_cast<unsigned char>(english.front());
+    for (std::size_t i = starts_[first]; i < starts_[first + 1U]; ++i) {
+        consider(templates_[i], search);
     }
-    return false;
+    for (std::size_t i = starts_[0]; i < starts_[1]; ++i) {
+        consider(templates_[i], search);
+    }
+    said = std::move(search.said);
+    return search.best != nullptr;
 }
 
 bool Catalogue::in_words(std::string_view english, int depth, Work& work, std::string& said) const {
@@ -288,22 +296,36 @@ bool Catalogue::in_words(std::string_view english, int depth, Work& work, std::s
         work.steps > most_steps) {
         return false;
     }
-    Said whole;
-    if (try_whole(english, depth, work, whole)) {
-        said = std::move(whole.text);
+    if (find(english, depth, true, work, said)) {
         return true;
     }
     if (is_figure(english)) {
         said = english;
         return true;
     }
-    return in_parts(english, depth, work, said);
+    return in_parts(english, depth, work, said) || in_sentences(english, depth, work, said);
+}
+
+/// Known sentences one after the other, each to its end.
+bool Catalogue::in_sentences(std::string_view english, int depth, Work& work,
+                             std::string& said) const {
+    for (std::size_t space = english.size() - 1; space > 0; --space) {
+        std::string first;
+        std::string rest;
+        if (ends_sentence(english, space) && space + 1 < english.size() &&
+            find(english.substr(0, space), depth, true, work, first) &&
+            in_words(english.substr(space + 1), depth + 1, work, rest)) {
+            said = first + " " + rest;
+            return true;
+        }
+    }
+    return false;
 }
 
 /// The joining word in the other language; as it is where the catalogue has none.
 std::string Catalogue::joining(std::string_view english, Work& work) const {
-    Said word;
-    return try_whole(english, 1, work, word) ? word.text : std::string(english);
+    std::string word;
+    return find(english, 1, true, work, word) ? word : std::string(english);
 }
 
 /// A list of words: each said by itself, joined as that language joins.
@@ -327,17 +349,20 @@ bool Catalogue::in_parts(std::string_view english, int depth, Work& work, std::s
     return false;
 }
 
+/// First as if every word were known, then with words that stay in English; each time the whole,
+/// or the longest known beginning and then the rest.
 Said Catalogue::say(std::string_view english, Work& work) const {
-    Said said;
-    if (try_whole(english, 0, work, said)) {
-        return said;
-    }
-    // Several sentences one after the other: the longest known beginning, then the rest.
-    for (std::size_t space = english.size() - 1; space > 0; --space) {
-        if (ends_sentence(english, space) && space + 1 < english.size() &&
-            try_whole(english.substr(0, space), 0, work, said)) {
-            const Said rest = say(english.substr(space + 1), work);
-            return {said.text + " " + rest.text, said.is_complete && rest.is_complete};
+    std::string said;
+    for (const bool is_strict : {true, false}) {
+        if (find(english, 0, is_strict, work, said)) {
+            return {std::move(said), is_strict};
+        }
+        for (std::size_t space = english.size() - 1; space > 0; --space) {
+            if (ends_sentence(english, space) && space + 1 < english.size() &&
+                find(english.substr(0, space), 0, is_strict, work, said)) {
+                const Said rest = say(english.substr(space + 1), work);
+                return {said + " " + rest.text, is_strict && rest.is_complete};
+            }
         }
     }
     return {std::string(english), is_formula(english)};

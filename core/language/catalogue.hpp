@@ -57,11 +57,14 @@ private:
     [[nodiscard]] Result<void> add(std::string_view line, std::size_t number);
     void order();
     [[nodiscard]] Said say(std::string_view english, Work& work) const;
-    [[nodiscard]] bool try_whole(std::string_view english, int depth, Work& work, Said& said) const;
+    [[nodiscard]] bool find(std::string_view english, int depth, bool is_strict, Work& work,
+                            std::string& said) const;
     [[nodiscard]] bool in_words(std::string_view english, int depth, Work& work,
                                 std::string& said) const;
     [[nodiscard]] bool in_parts(std::string_view english, int depth, Work& work,
                                 std::string& said) const;
+    [[nodiscard]] bool in_sentences(std::string_view english, int depth, Work& work,
+                                    std::string& said) const;
     [[nodiscard]] std::string joining(std::string_view english, Work& work) const;
     [[nodiscard]] bool place(Search& search, std::size_t index, std::size_t at) const;
     [[nodiscard]] bool accept(Search& search, std::size_t index, std::string_view value) const;

@@ -15,13 +15,13 @@ constexpr bool is_letter(char letter) {
 }
 
 /// Words of units as the core prints them; the same in every language.
-constexpr std::array<std::string_view, 61> unit_words{
-    "fl",   "oz",   "wt",    "gal",   "qt",  "pt",   "L",   "mL", "ac",  "ha",  "lb",
-    "g",    "kg",   "mg",    "t",     "ft",  "in",   "yd",  "m",  "cm",  "mm",  "km",
-    "mi",   "mph",  "psi",   "bar",   "kPa", "MPa",  "Pa",  "s",  "min", "h",   "d",
-    "degF", "degC", "delta", "deg",   "K",   "a.i",  "a.e", "v",  "w",   "ppm", "CaCO3",
-    "each", "per",  "sqrt",  "x",     "imp", "each", "ft2", "m2", "cut", "US",  "USgal",
-    "CaO",  "e",    "n",     "plant", "tsp", "tbsp"};
+constexpr auto unit_words = std::to_array<std::string_view>(
+    {"fl",  "oz",  "wt",  "gal", "qt",    "pt",  "L",     "mL",    "ac",   "ha",   "lb",   "g",
+     "kg",  "mg",  "t",   "ft",  "in",    "yd",  "m",     "cm",    "mm",   "km",   "mi",   "mph",
+     "psi", "bar", "kPa", "MPa", "Pa",    "s",   "min",   "h",     "d",    "degF", "degC", "delta",
+     "deg", "K",   "a.i", "a.e", "v",     "w",   "ppm",   "CaCO3", "each", "per",  "sqrt", "x",
+     "imp", "UTC", "ft2", "m2",  "cut",   "US",  "USgal", "CaO",   "ae",   "A",    "Na",   "Ca",
+     "Mg",  "Fe",  "e",   "n",   "plant", "tsp", "tbsp"});
 
 bool is_unit_word(std::string_view word) {
     return std::find(unit_words.begin(), unit_words.end(), word) != unit_words.end();

@@ -36,6 +36,7 @@ stages_fast() {
     stage "layers" python3 tools/check_layers.py
     stage "sizes" python3 tools/check_sizes.py
     stage "format" check_format
+    stage "language" python3 tools/check_language.py
     stage "stories and sources" python3 tools/write_docs.py --check
     stage "dev build" build_preset dev
     stage "tests" run_ctest dev

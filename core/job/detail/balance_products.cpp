@@ -52,23 +52,17 @@ Result<void> add_load_product(Measured& measured, const BalanceLoadProduct& prod
     return {};
 }
 
-Result<void> add_load(Measured& measured, const BalanceLoad& load, const std::string& name,
-                      const std::string& at) {
-    for (std::size_t j = 0; j < load.products.size(); ++j) {
-        if (load.products[j].name != name) {
-            continue;
-        }
-        SWATHBOOK_CHECK(
-            add_load_product(measured, load.products[j], fmt::format("{}.products[{}]", at, j)));
-    }
-    return {};
-}
-
 /// What the loads say of one product; the share left in the tank is taken off.
 Result<Measured> from_loads(const BalanceRequest& request, const std::string& name) {
     Measured measured;
     for (std::size_t i = 0; i < request.loads.size(); ++i) {
-        SWATHBOOK_CHECK(add_load(measured, request.loads[i], name, fmt::format("loads[{}]", i)));
+        const auto& products = request.loads[i].products;
+        for (std::size_t j = 0; j < products.size(); ++j) {
+            if (products[j].name == name) {
+                SWATHBOOK_CHECK(add_load_product(measured, products[j],
+                                                 fmt::format("loads[{}].products[{}]", i, j)));
+            }
+        }
     }
     if (!measured.used) {
         return measured;
@@ -129,9 +123,9 @@ Result<Measured> measured_of(const BalanceRequest& request, std::size_t index) {
     }
     if (!measured.used) {
         measured.dry = !poured;
-        measured.used = out;
+        measured.used = *out;
     } else if (measured.dry == !poured) {
-        measured.stock = out;
+        measured.stock = *out;
     }
     return measured;
 }
