@@ -73,23 +73,21 @@ Connection::~Connection() {
     thread_.leave(*this);
 }
 
-void Connection::set_deadline(Stage stage, std::size_t bytes) {
+void Connection::enter_stage(Stage stage, std::size_t bytes) {
     const Limits& limits = thread_.common().limits;
     const auto now = Clock::now();
-    if (stage != stage_ || stage == Stage::writing) {
-        switch (stage) {
-            case Stage::idle: deadline_ = now + limits.idle; break;
-            case Stage::header: deadline_ = now + limits.header; break;
-            case Stage::body: deadline_ = now + limits.transfer; break;
-            case Stage::writing:
-                deadline_ =
-                    now + limits.transfer + std::chrono::seconds(bytes / limits.bytes_per_second);
-                break;
-            case Stage::lingering: deadline_ = now + limits.linger; break;
-            case Stage::working: deadline_ = Clock::time_point::max(); break;
-        }
-        stage_ = stage;
+    switch (stage) {
+        case Stage::idle: deadline_ = now + limits.idle; break;
+        case Stage::header: deadline_ = now + limits.header; break;
+        case Stage::body: deadline_ = now + limits.transfer; break;
+        case Stage::writing:
+            deadline_ =
+                now + limits.transfer + std::chrono::seconds(bytes / limits.bytes_per_second);
+            break;
+        case Stage::lingering: deadline_ = now + limits.linger; break;
+        case Stage::working: deadline_ = Clock::time_point::max(); break;
     }
+    stage_ = stage;
 }
 
 void Connection::begin() {
@@ -99,7 +97,7 @@ void Connection::begin() {
     if (buffer_.capacity() > kept_buffer) {
         buffer_.shrink_to_fit();
     }
-    set_deadline(Stage::idle);
+    enter_stage(Stage::idle);
     if (thread_.is_draining()) {
         close();
     } else if (buffer_.size() > 0) {  // the client did not wait for the answer
@@ -138,7 +136,7 @@ void Connection::take_in() {
         parser_.emplace();
         parser_->header_limit(thread_.common().limits.header_bytes);
         parser_->body_limit(std::numeric_limits<std::uint64_t>::max());  // until the route is known
-        set_deadline(Stage::header);
+        enter_stage(Stage::header);
     }
     while (buffer_.size() > 0) {
         Fault fault;
@@ -191,7 +189,7 @@ bool Connection::take_header() {
     }
     admitted_ = *admitted;
     parser_->body_limit(admitted_.route->most_bytes);
-    set_deadline(Stage::body);
+    enter_stage(Stage::body);
     if (!parser_->is_done() && request_.header("Expect")) {
         allow_body();
         return false;
@@ -229,7 +227,7 @@ void Connection::dispatch() {
 }
 
 void Connection::work_on(Worker& worker) {
-    set_deadline(Stage::working);
+    enter_stage(Stage::working);
     const bool is_taken = worker.post([self = shared_from_this()]() mutable {
         self->response_ = answer(self->thread_.common().desk, self->admitted_, self->request_);
         // The last owner must be the connection's thread: the job gives its share away.
@@ -277,7 +275,7 @@ void Connection::respond(Response response, bool is_last) {
     write_head(is_last);
     const bool has_content = !has_request || request_.method != Method::head;
     const std::string_view content = has_content ? response_.content() : std::string_view();
-    set_deadline(Stage::writing, content.size());
+    enter_stage(Stage::writing, content.size());
     const std::array<asio::const_buffer, 2> parts{asio::buffer(head_), asio::buffer(content)};
     asio::async_write(socket_, parts,
                       [self = shared_from_this(), is_last](Fault fault, std::size_t) {
@@ -304,7 +302,7 @@ void Connection::linger() {
         buffer_.consume(buffer_.size());
         taken_bytes_ = 0;
         is_out_of_time_ = false;
-        set_deadline(Stage::lingering);
+        enter_stage(Stage::lingering);
     }
     socket_.async_read_some(buffer_.prepare(body_piece),
                             [self = shared_from_this()](Fault fault, std::size_t bytes) {

@@ -50,7 +50,8 @@ private:
     void linger();
     void on_lingering(Fault fault, std::size_t bytes);
     void describe_request();
-    void set_deadline(Stage stage, std::size_t bytes = 0);
+    /// Says what is being done now, and until when it must be done.
+    void enter_stage(Stage stage, std::size_t bytes = 0);
 
     boost::asio::ip::tcp::socket socket_;
     IoThread& thread_;
@@ -62,7 +63,7 @@ private:
     Response response_;
     std::string head_;
     Stage stage_ = Stage::idle;
-    Clock::time_point deadline_;
+    Clock::time_point deadline_ = Clock::time_point::max();
     bool is_out_of_time_ = false;
     std::size_t taken_bytes_ = 0;  ///< of a body, or while lingering
 };

@@ -283,6 +283,15 @@ TEST_F(Hurry, a_body_that_does_not_come_is_a_timeout) {
     EXPECT_EQ(client.read().value_or(Answer{}).status, 408);
 }
 
+// Browsers open connections before they have anything to ask. One that had asked nothing yet was
+// closed at the first sweep.
+TEST_F(Hurry, a_connection_that_waits_before_its_first_request_is_kept) {
+    Client client(port());
+    usleep(300'000);  // half of the idle time, fifteen sweeps
+    client.send(request_text({.path = "/api/health"}, port()));
+    EXPECT_EQ(client.read().value_or(Answer{}).status, 200);
+}
+
 TEST_F(Hurry, an_idle_connection_is_closed_without_a_word) {
     Client fresh(port());
     Client used(port());
