@@ -14,6 +14,7 @@ for program in build/release/bench/*_bench; do
     [ ! -x "$program" ] || measure "$(basename "$program")" "$program"
 done
 measure "cold start of the program" bench/cold_start.sh
+measure "local server" bench/server_bench.sh
 measure "WebAssembly" node bench/wasm_bench.mjs
 measure "the app in a browser" node bench/web/first_load.mjs
 
