@@ -259,6 +259,252 @@ export type PositionErrorMeaning =
   | "radial_50" /* Half of the fixes are nearer (CEP). */
   | "radial_95" /* 95 % of the fixes are nearer. */;
 
+export interface BalanceAnswer {
+  /** Ground in the plan. */
+  planned_area?: Quantity;
+  /** Ground left out. */
+  excluded_area?: Quantity;
+  /** Ground wetted, overlap taken off. */
+  covered_area?: Quantity;
+  /** Ground paid for. */
+  payable_area?: Quantity;
+  /** Length times width of all passes; overlap is in it. */
+  swept_area?: Quantity;
+  /** Length of all passes. */
+  sprayed_length?: Quantity;
+  /** Time of all passes. */
+  spray_time?: Quantity;
+  /** Length over time. */
+  mean_speed?: Quantity;
+  /** Which ground the rates count. */
+  ground?: BalanceGround;
+  /** How much that is. */
+  ground_area?: Quantity;
+  /** The mix. */
+  mix?: MixBalance;
+  /** Product by product. */
+  products?: Array<ProductBalance>;
+  /** Pass by pass. */
+  passes?: Array<PassBalance>;
+}
+
+export type BalanceGround =
+  | "covered" /* Wetted ground, overlap taken off. */
+  | "swept" /* Length times width of the passes, overlap in it. */
+  | "planned" /* Planned less exclusions. */
+  | "none" /* No ground is known. */;
+
+export interface MixBalance {
+  /** Wanted mix on the ground of the plan. */
+  expected?: Quantity;
+  /** Made, less what is left. */
+  by_loads?: Quantity;
+  /** Flow times time. */
+  by_passes?: Quantity;
+  /** By the loads where entered. */
+  used?: Quantity;
+  /** On the ground. */
+  applied?: Quantity;
+  /** Against the wanted mix, with its 95 % interval. */
+  difference?: Quantity;
+}
+
+export interface ProductBalance {
+  /** Which product. */
+  name?: string;
+  /** Wanted rate on the ground of the plan. */
+  expected?: Quantity;
+  /** The same by weight. */
+  expected_weight?: Quantity;
+  /** Put on the ground. */
+  used?: Quantity;
+  /** The same by weight. */
+  used_weight?: Quantity;
+  /** In the mix left. */
+  in_leftover?: Quantity;
+  /** The same by weight. */
+  in_leftover_weight?: Quantity;
+  /** Rate really applied. */
+  applied?: Quantity;
+  /** The same by weight. */
+  applied_weight?: Quantity;
+  /** Against the wanted rate, with its 95 % interval. */
+  difference?: Quantity;
+  /** Used against expected. */
+  amount_difference?: Quantity;
+  /** Out of stock. */
+  stock_used?: Quantity;
+  /** The same by weight. */
+  stock_used_weight?: Quantity;
+  /** Out of stock against what went into the loads. */
+  stock_difference?: Quantity;
+  /** The same in words. */
+  text?: string;
+}
+
+export interface PassBalance {
+  /** Which pass. */
+  name?: string;
+  /** Length sprayed. */
+  length?: Quantity;
+  /** Length times width. */
+  swept_area?: Quantity;
+  /** Time with the spray on. */
+  spray_time?: Quantity;
+  /** Length over time. */
+  speed?: Quantity;
+  /** Flow times time. */
+  mix?: Quantity;
+  /** Mix over area. */
+  output?: Quantity;
+  /** What the fixes add up to. */
+  track?: PassTrack;
+}
+
+export interface PassTrack {
+  /** Fixes. */
+  fixes?: number;
+  /** Length with the spray on. */
+  sprayed_length?: Quantity;
+  /** Time with the spray on. */
+  sprayed_time?: Quantity;
+  /** Length driven with the spray off. */
+  other_length?: Quantity;
+  /** Stretches without fixes, or jumps. */
+  gaps?: number;
+  /** Time in them. */
+  gap_time?: Quantity;
+  /** Of those that the spray was on before. */
+  gap_time_on?: Quantity;
+  /** The longest of them. */
+  longest_gaps?: Array<TrackGap>;
+  /** Worst accuracy the receiver gave. */
+  worst_accuracy?: Quantity;
+}
+
+export interface TrackGap {
+  /** Time of the last fix before it. */
+  from_s?: number;
+  /** Time of the first fix after it. */
+  to_s?: number;
+  /** Straight line between them; not counted. */
+  straight?: Quantity;
+  /** The spray was on before it. */
+  was_on?: boolean;
+  /** Faster than any sprayer, not a lack of fixes. */
+  is_jump?: boolean;
+}
+
+export interface BalanceRequest {
+  /** Ground in the plan or contract. */
+  planned_area?: Quantity;
+  /** Ground of it that was not to be sprayed. */
+  exclusions?: Array<BalanceExclusion>;
+  /** Ground wetted, overlap taken off. */
+  covered_area?: Quantity;
+  /** Ground paid for. */
+  payable_area?: Quantity;
+  /** Wanted mix per area. */
+  mix_per_area?: Quantity;
+  /** Width of the passes. */
+  width?: Quantity;
+  /** Flow of all tips. */
+  flow?: Quantity;
+  /** Runs of the sprayer, typed or recorded. */
+  passes?: Array<BalancePass>;
+  /** Tankfuls as they were made. */
+  loads?: Array<BalanceLoad>;
+  /** Mix left in the tank. */
+  leftover?: Quantity;
+  /** Products, their rates and stock. */
+  products?: Array<BalanceProduct>;
+  /** Half the 95 % interval of the ground. */
+  area_plus_minus?: Quantity;
+  /** Half the 95 % interval of the amounts. */
+  amount_plus_minus?: Quantity;
+  /** Difference that needs explaining; 5 % unless said. */
+  explain_over?: Quantity;
+  /** Time without a fix that is a gap; 10 s unless said. */
+  gap_after?: Quantity;
+}
+
+export interface BalanceExclusion {
+  /** What is left out. */
+  name?: string;
+  /** How much ground. */
+  area: Quantity;
+}
+
+export interface BalancePass {
+  /** Name or number of the pass. */
+  name?: string;
+  /** Length sprayed. */
+  length?: Quantity;
+  /** Width; that of the job unless said. */
+  width?: Quantity;
+  /** Area sprayed, instead of length and width. */
+  area?: Quantity;
+  /** Time with the spray on. */
+  spray_time?: Quantity;
+  /** Flow; that of the job unless said. */
+  flow?: Quantity;
+  /** Fixes of a receiver, instead of length and time. */
+  track?: Array<TrackFix>;
+}
+
+export interface TrackFix {
+  /** Time of the fix, on any clock that only runs forward. */
+  t_seconds: number;
+  /** Latitude in degrees, north positive. */
+  lat: number;
+  /** Longitude in degrees, east positive. */
+  lon: number;
+  /** Whether the spray is on from here to the next fix. */
+  on: boolean;
+  /** Accuracy in metres, as the receiver gives it. */
+  accuracy_m?: number;
+}
+
+export interface BalanceLoad {
+  /** Everything in the load; carrier and liquids unless said. */
+  mix?: Quantity;
+  /** Water or oil run in. */
+  carrier?: Quantity;
+  /** What went in. */
+  products?: Array<BalanceLoadProduct>;
+}
+
+export interface BalanceLoadProduct {
+  /** Name of the product. */
+  name: string;
+  /** What was poured in. */
+  amount?: Quantity;
+  /** What was weighed in. */
+  weight?: Quantity;
+}
+
+export interface BalanceProduct {
+  /** Name of the product. */
+  name: string;
+  /** Wanted rate of product. */
+  rate?: LabelRate;
+  /** What was put on the ground. */
+  used?: Quantity;
+  /** The same by weight. */
+  used_weight?: Quantity;
+  /** In stock before, with what was brought in. */
+  stock_before?: Quantity;
+  /** In stock after. */
+  stock_after?: Quantity;
+  /** The same by weight. */
+  stock_before_weight?: Quantity;
+  /** The same by weight. */
+  stock_after_weight?: Quantity;
+}
+
+/** "2 qt/ac" going in; value, unit and basis coming out. */
+export type LabelRate = string | { value: number; unit: string; basis?: string };
+
 export interface CalibrateAnswer {
   /** Way of calibrating */
   method?: CalibrationMethod;
@@ -763,9 +1009,6 @@ export interface CrewMember {
   /** Ground one tank covers. */
   area_per_tank?: Quantity;
 }
-
-/** "2 qt/ac" going in; value, unit and basis coming out. */
-export type LabelRate = string | { value: number; unit: string; basis?: string };
 
 export type CrewLimit =
   | "not_entered" /* The limit was not entered; nothing can be said. */
@@ -2809,6 +3052,8 @@ export interface Operations {
   "adjust": { request: AdjustRequest & CallOptions; answer: AdjustAnswer & Remarks };
   /** Area of mapped ground on the ellipsoid, with the error its boundary leaves. */
   "area": { request: AreaRequest & CallOptions; answer: AreaAnswer & Remarks };
+  /** Closes a job: ground swept, mix and product used against the plan, and what to explain. */
+  "balance": { request: BalanceRequest & CallOptions; answer: BalanceAnswer & Remarks };
   /** What a sprayer and its operator really put on the ground, with the interval, the largest error and any shortcut that does not hold. */
   "calibrate": { request: CalibrateRequest & CallOptions; answer: CalibrateAnswer & Remarks };
   /** Ranks the tips of a table for a wanted rate, speed and droplet class, with reasons. */

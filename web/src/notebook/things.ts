@@ -142,6 +142,8 @@ export interface Job {
 export interface Load {
   job: string;
   number: number;
+  /** Everything in the tank. */
+  mix?: string;
   carrier?: string;
   amounts?: Array<{ product: string; amount: string }>;
   checked?: string[];
@@ -163,6 +165,10 @@ export interface Pass {
   fixes?: { blob: string };
   track?: { type: "MultiLineString"; coordinates: number[][][] };
   swept?: Answered<"balance">;
+  /** Seconds from the beginning: stretches with no positions, never joined. */
+  gaps?: Array<{ from_seconds: number; to_seconds: number; why: string }>;
+  /** Counted without positions: this many runs of this length. */
+  by_hand?: { count: number; length: string };
   /** Stem work: counted cuts. */
   cuts?: number;
 }

@@ -11,7 +11,7 @@ export interface Fix {
   /** The spray was on; for an edge: the walk was not paused. */
   on: boolean;
   /** What the phone says it is good to, metres. */
-  accuracy: number;
+  accuracy_m: number;
   /** Counts up after each gap: positions of different parts are never joined as if somebody had been between. */
   part: number;
 }

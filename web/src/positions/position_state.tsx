@@ -20,7 +20,7 @@ export function PositionState({ of }: { of: Recording }): JSX.Element {
   const { fieldDay, ground } = useWords();
   const now = useSeconds();
   const isAwake = useChanging(awake);
-  const accuracy = of.fixes.at(-1)?.accuracy;
+  const accuracy = of.fixes.at(-1)?.accuracy_m;
   const silent = of.running && of.last !== undefined ? Math.floor((now - of.last) / 1000) : 0;
   const word = accuracy === undefined ? ground.waiting : accuracy <= 5 ? ground.walkGood : accuracy <= 12 ? ground.walkFair : ground.walkBad;
   return (

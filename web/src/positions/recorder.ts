@@ -56,8 +56,8 @@ export async function openRecorder(): Promise<void> {
 }
 
 /** Begins a recording. Resolves when its beginning is on disk; throws when that fails. */
-export async function begin(use: TrackHead["use"], subject: string): Promise<void> {
-  const head: TrackHead = { id: newId(), use, subject, begun: Date.now(), on: true, gaps: [] };
+export async function begin(use: TrackHead["use"], subject: string, id = newId()): Promise<void> {
+  const head: TrackHead = { id, use, subject, begun: Date.now(), on: true, gaps: [] };
   await keepTrack(head, [], 0);
   chunk = 0;
   reason = "no_position";
@@ -94,7 +94,7 @@ function take(position: GeolocationPosition): void {
   const before = now.fixes.at(-1);
   const { head, part } = afterGap(now.head, before, t_seconds);
   reason = "no_position";
-  const fix: Fix = { t_seconds, lat: latitude, lon: longitude, on: head.on, accuracy: Math.round(accuracy * 10) / 10, part };
+  const fix: Fix = { t_seconds, lat: latitude, lon: longitude, on: head.on, accuracy_m: Math.round(accuracy * 10) / 10, part };
   batch.push(fix);
   recording.set({ ...now, head, fixes: [...now.fixes, fix], trouble: undefined, last: at });
 }

@@ -49,7 +49,7 @@ type Step = (typeof steps)[number];
 
 /** The middle one of what the phone said its positions were good to. */
 function usualAccuracy(fixes: Fix[]): string {
-  const sorted = fixes.map(({ accuracy }) => accuracy).sort((a, b) => a - b);
+  const sorted = fixes.map(({ accuracy_m }) => accuracy_m).sort((a, b) => a - b);
   const middle = sorted[Math.floor(sorted.length / 2)];
   return middle === undefined ? "" : `${middle} m`;
 }
