@@ -18,5 +18,5 @@ export default defineConfig({
   },
   plugins: [offline({ worker: here("src/service_worker.ts") })],
   server: { fs: { allow: [here("..")] } },
-  test: { include: ["src/**/*.test.ts"] },
+  test: { include: ["src/**/*.test.ts"], setupFiles: ["build/page_stub.ts"] },
 } as Parameters<typeof defineConfig>[0]);

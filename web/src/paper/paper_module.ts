@@ -6,6 +6,8 @@ import type { Order } from "./order";
 
 const places = import.meta.glob<string>("../../../build/wasm/wasm/swathbook_paper.wasm", { query: "?url", import: "default" });
 const [place] = Object.values(places);
+// The looks of the sheets: the same style sheet that goes into the printed pages of the command line.
+import.meta.glob("../../../reports/html/paper.css", { eager: true });
 
 /** False in an app that was built without the printing half. */
 export const canMakeSheets = place !== undefined;
@@ -57,7 +59,7 @@ export async function sheetsOf(order: Order): Promise<string> {
   throw new PaperError("refused", (JSON.parse(text) as { error: Refusal }).error);
 }
 
-const kept = new Set(["class", "id", "lang", "scope", "colspan", "rowspan", "role", "viewBox", "d", "x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "rx", "width", "height", "points", "transform", "fill", "stroke", "stroke-width", "stroke-dasharray", "text-anchor", "font-size", "preserveAspectRatio", "patternUnits", "xmlns", "start", "title"]);
+const kept = new Set(["class", "id", "lang", "scope", "colspan", "rowspan", "role", "viewBox", "d", "x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "rx", "width", "height", "points", "transform", "fill", "stroke", "stroke-width", "stroke-dasharray", "text-anchor", "font-size", "font-weight", "paint-order", "stroke-linejoin", "dominant-baseline", "preserveAspectRatio", "patternUnits", "xmlns", "start", "title"]);
 const isKept = (name: string) => kept.has(name) || name.startsWith("aria-") || name.startsWith("data-");
 
 /** The HTML as nodes of this page: nothing in it runs, loads or carries a style of its own. */

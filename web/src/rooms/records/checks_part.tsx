@@ -51,7 +51,7 @@ function Judgement({ check }: { check: AuthorityCheck }): JSX.Element {
         {check.authority}
       </h3>
       <p class="judgement-state">
-        {counts ? (missing.length === 0 ? records.allEntered : count(missing.length, records.lacks)) : records.standing[check.standing ?? "does_not_apply"]}
+        {counts ? (missing.length === 0 ? records.allEntered : `${count(missing.length, records.lacks)}.`) : records.standing[check.standing ?? "does_not_apply"]}
         {counts && check.standing === "unsettled" && ` ${records.standing.unsettled}`}
       </p>
       {check.why && <p class="hint">{check.why}</p>}

@@ -8,13 +8,13 @@ import { useForm, type Form } from "@/notebook/forms";
 import { TextField } from "@/parts/fields";
 import { Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
-import { say, today, useWords } from "@/words/words";
+import { count, say, today, useWords } from "@/words/words";
 import { AuthoritiesPart } from "./authorities_part";
 import { ChecksPart } from "./checks_part";
 import { FieldsPart } from "./fields_part";
 import { prefill } from "./prefill";
 import { bodyOf, emptyDraft, type RecordDraft } from "./record_draft";
-import { check, type RecordThing } from "./standing";
+import { check, missingKeys, type RecordThing } from "./standing";
 
 export function NewPage({ job }: { job: string }): JSX.Element {
   const { records } = useWords();
@@ -85,6 +85,7 @@ function FormPage({ title, back, form }: { title: string; back: string; form: Fo
   const [others, setOthers] = useState(false);
   const body = bodyOf(draft);
   const asked = check(body);
+  const missing = missingKeys(asked).length;
   const save = async () => {
     const saved = await saving.save([{ kind: "record", subject: draft.id, body: { ...body, end_date: body.end_date ?? null } }]);
     if (!saved) return;
@@ -104,6 +105,9 @@ function FormPage({ title, back, form }: { title: string; back: string; form: Fo
       <button type="button" class="button wide" aria-expanded={others} onClick={() => setOthers(!others)}>
         {others ? records.fewerFields : records.allFields}
       </button>
+      <p class="form-sum" role="status">
+        {asked?.answer && (missing === 0 ? records.nothingMissing : `${count(missing, records.lacks)}.`)}
+      </p>
       <SaveBar saving={saving} disabled={draft.name.trim() === ""} onSave={() => void save()} label={records.saveOpen} />
     </main>
   );

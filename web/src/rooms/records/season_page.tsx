@@ -3,6 +3,7 @@ import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { PageHead } from "@/app/page_head";
 import { address } from "@/app/route";
+import { openFormNames } from "@/notebook/forms";
 import { useThings } from "@/notebook/notebook";
 import { Choice, TextField } from "@/parts/fields";
 import { Section, ThingList, ThingRow } from "@/parts/list";
@@ -41,6 +42,7 @@ export function SeasonPage(): JSX.Element {
       <a class="button main wide" href={address("records", "new")}>
         {records.newRecord}
       </a>
+      <Begun jobName={jobName} />
       {all.length > 0 && <Filters {...{ lines, show, setShow, by, setBy, wanted, setWanted }} />}
       {all.length === 0 && <div class="empty">{records.empty}</div>}
       {all.length > 0 && shown.length === 0 && <div class="empty">{records.noneSuch}</div>}
@@ -50,6 +52,22 @@ export function SeasonPage(): JSX.Element {
         </Section>
       ))}
     </main>
+  );
+}
+
+/** Records somebody was in the middle of and has not saved. */
+function Begun({ jobName }: { jobName: (id: string | undefined) => string }): JSX.Element | null {
+  const { records } = useWords();
+  const begun = openFormNames().flatMap((name) => (name.startsWith("record/new/") ? [name.slice("record/new/".length)] : []));
+  if (begun.length === 0) return null;
+  return (
+    <Section title={records.begun}>
+      <ThingList>
+        {begun.map((job) => (
+          <ThingRow key={job} href={address("records", "new", job)} title={job === "empty" ? records.withoutJobShort : jobName(job)} note={records.begunNote} />
+        ))}
+      </ThingList>
+    </Section>
   );
 }
 

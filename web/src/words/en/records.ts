@@ -3,6 +3,9 @@ export const records = {
   // the season
   newRecord: "New record",
   empty: "No record yet. Make one from a job, on the day of the job if you can: some rules want it the same day.",
+  begun: "Begun, not saved",
+  begunNote: "Not saved yet. Go on where you left it.",
+  withoutJobShort: "A record without a job",
   noneSuch: "No record is like that.",
   noJob: "Without a job",
   noDate: "No day entered",
@@ -55,7 +58,7 @@ export const records = {
     operator: "From the operator {0}",
     product_card: "From the product card {0}",
     load: "From load {0}",
-    pass: "From the passes {0}",
+    pass: "From the passes of this job",
     sprayer: "From the sprayer {0}",
     calibration: "Measured, from the calibration {0}",
     reading: "From the weather readings {0}",
