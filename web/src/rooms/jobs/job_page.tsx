@@ -41,7 +41,7 @@ export function JobPage({ id, path }: { id: string; path: string[] }): JSX.Eleme
 }
 
 function Hub({ job }: { job: Thing<"job"> }): JSX.Element {
-  const { jobs } = useWords();
+  const { jobs, records } = useWords();
   const { id, fields } = job;
   const work = fields.work ?? "broadcast";
   const planned = fields.plan?.answer !== undefined;
@@ -68,6 +68,7 @@ function Hub({ job }: { job: Thing<"job"> }): JSX.Element {
           {(["leftover", "rinse", "reentry", "substitute", "water"] as const).map((tool) => (
             <ThingRow key={tool} href={to("tools", tool)} title={jobs.tools.names[tool]} note={jobs.tools.whats[tool]} />
           ))}
+          <ThingRow href={address("records", "new", id)} title={records.newRecord} note={records.newRecordNote} />
           <ThingRow href={address("records", "paper", "job", id)} title={jobs.hub.print} note={jobs.hub.printWhat} />
         </ul>
       </Section>

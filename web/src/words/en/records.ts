@@ -2,6 +2,7 @@ export const records = {
   title: "Records",
   // the season
   newRecord: "New record",
+  newRecordNote: "what the notebook knows of this job is filled in",
   empty: "No record yet. Make one from a job, on the day of the job if you can: some rules want it the same day.",
   begun: "Begun, not saved",
   begunNote: "Not saved yet. Go on where you left it.",

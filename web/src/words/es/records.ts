@@ -3,6 +3,7 @@ import type { records as english } from "../en/records";
 export const records: typeof english = {
   title: "Registros",
   newRecord: "Registro nuevo",
+  newRecordNote: "lo que el cuaderno sabe de este trabajo queda anotado",
   empty: "Todavía no hay registros. Haga uno a partir de un trabajo, si puede el mismo día: algunas reglas lo piden así.",
   begun: "Empezados, sin guardar",
   begunNote: "Aún sin guardar. Siga donde lo dejó.",
