@@ -156,7 +156,7 @@ void add_fields(Sheet& sheet, const std::vector<FormField>& fields,
             remark = voice.say(Phrase::record_asked_by, {joined(field.asked_by)});
         }
         for (const std::string& note : field.notes) {
-            remark += (remark.empty() ? "" : "; ") + note;
+            remark += (remark.empty() ? "" : "; ") + voice.core(note);
         }
         blanks.blanks.push_back(
             {mark_of(field.need) + field.label, value_of(field.key, values), "", remark, 0.5});
@@ -173,10 +173,10 @@ void add_doubts(Sheet& sheet, const ComputedRecordCheck& check, const Voice& voi
             continue;
         }
         for (const std::string& doubt : each.to_verify) {
-            doubts.push_back(each.authority + ": " + doubt);
+            doubts.push_back(each.authority + ": " + voice.core(doubt));
         }
         if (!each.note.empty()) {
-            doubts.push_back(each.authority + ": " + each.note);
+            doubts.push_back(each.authority + ": " + voice.core(each.note));
         }
     }
     if (!doubts.empty()) {

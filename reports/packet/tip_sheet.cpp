@@ -178,8 +178,9 @@ void add_other_limits(Sheet& sheet, const TipCheckAnswer& answer, const Voice& v
                      {voice.say(Phrase::tips_out_of), 1.4}};
     table.style = Style::small;
     for (const job::OtherRuleOutcome& other : answer.other_limits) {
-        table.rows.push_back(
-            {{other.text}, {other.source}, {list_of(other.out, voice), !other.out.empty()}});
+        table.rows.push_back({{voice.core(other.text)},
+                              {voice.core(other.source)},
+                              {list_of(other.out, voice), !other.out.empty()}});
     }
     sheet.add(Heading{voice.say(Phrase::tips_other_limits), 1});
     sheet.add(std::move(table));
@@ -191,9 +192,9 @@ Sheet tip_sheet(const ComputedTipCheck& check, const Voice& voice) {
     Sheet sheet = titled(voice.say(Phrase::tips_title, {check.name}), "", voice);
     add_summary(sheet, check.answer, voice);
     add_pictures(sheet, check, voice);
-    sheet.add(Facts{
-        {{voice.say(Phrase::tips_limit_used), check.answer.limit_text, check.answer.limit_source}},
-        1});
+    sheet.add(Facts{{{voice.say(Phrase::tips_limit_used), voice.core(check.answer.limit_text),
+                      voice.core(check.answer.limit_source)}},
+                    1});
     add_verdicts(sheet, check.answer, voice);
     sheet.add(Text{voice.say(Phrase::tips_caution), Style::strong});
     add_findings(sheet, check.notes, voice);
