@@ -48,6 +48,8 @@ async function newJob(page: Page, { name, work = "Broadcast", area }: { name: st
   await page.getByRole("radio", { name: new RegExp(`^${work}`) }).check();
   await press(page, "Next");
   await amount(page, "Net area", area);
+  await page.reload(); // each form is as it was left
+  await expect.poll(() => box(page, /^Net area/).inputValue()).toBe(area.split(" ")[0]);
   await press(page, "Next");
   await press(page, "Save the job");
   await page.getByRole("heading", { level: 1, name }).waitFor();
@@ -178,6 +180,29 @@ describe("loads of a broadcast job", () => {
     await expect.poll(() => load.innerText()).toMatch(/Alpha\s+40 fl oz[\s\S]*Beta\s+12\.5 fl oz[\s\S]*Gamma\s+40 fl oz[\s\S]*Delta AMS\s+4\.25 lb/);
     await end();
   });
+
+  it("wets a third of the field with 10 in bands on 30 in rows, and asks what the label counts", async () => {
+    const { page, end } = await open(phone);
+    await newJob(page, { name: "Rows", area: "10 ac" });
+    await page.getByRole("link", { name: "Plan the loads" }).click();
+    await page.getByRole("radio", { name: "Bands over the rows" }).check();
+    await amount(page, "Mix on an area", "15 gal/ac");
+    await amount(page, "Width of one band", "10 in");
+    await amount(page, "From row to row", "30 in");
+    await page.getByRole("group", { name: "The mix on an area was calibrated over" }).getByRole("radio", { name: "the ground under the bands" }).check();
+    await amount(page, "Tank, usable", "60 gal");
+    const group = await product(page, 1, { name: "Demoherb 4 SL", rate: "2 qt/ac" });
+    await page.getByText("Does the label count the ground under the bands or the whole field?").first().waitFor();
+    await group.getByRole("radio", { name: "the ground under the bands" }).check();
+    await reads(page, "Ground wetted", "3.333 ac");
+    await reads(page, "Mix in all", "50 gal");
+    await look(page, "bands-phone");
+    await press(page, "Save the plan");
+    await page.getByRole("heading", { name: "The saved plan" }).waitFor();
+    await page.getByRole("link", { name: "Change the plan" }).click();
+    await reads(page, "Mix in all", "50 gal");
+    await end();
+  });
 });
 
 describe("spot and stem work", () => {
@@ -200,7 +225,7 @@ describe("spot and stem work", () => {
     await amount(page, "Mix sprayed on it", "21 gal");
     await reads(page, "Mix on an area", "60 gal/ac");
     await reads(page, "On the ground", "4.8 qt/ac");
-    await reads(page, "Used of the limit", "96%");
+    await reads(page, "Used of the limit", "96 %");
     await reads(page, "Strongest mix the limits allow", "2.083 % v/v"); // 5 qt/ac in 60 gal/ac
     await page.getByRole("radio", { name: "I count fills" }).check();
     await amount(page, "One fill", "3 gal");
@@ -260,6 +285,7 @@ describe("crew and tools", () => {
     await amount(page, "Product wanted on an area", "2 qt/ac");
     await amount(page, "Least product in one application", "1.5 qt/ac");
     await amount(page, "Most product in one application", "2.5 qt/ac");
+    await page.reload();
     await reads(page, "Crew rate", "30.71 gal/ac");
     await reads(page, "Highest over lowest output", "2.091");
     const people = page.locator(".checks .check");
@@ -276,6 +302,7 @@ describe("crew and tools", () => {
     await amount(page, "Stays in the sprayer", "2 gal");
     await amount(page, "Clean water for one rinse", "5 gal");
     await box(page, /^Rinses/).fill("3");
+    await page.reload();
     await reads(page, "Left of the old mix", "2.332 %");
     await reads(page, "The same water in one big rinse", "11.76 %");
     await look(page, "rinse-phone");
@@ -298,6 +325,7 @@ describe("crew and tools", () => {
     await page.goto(`${host.url}#/jobs/tools/water`);
     const minerals = { Calcium: 100, Magnesium: 40, Sodium: 30, Potassium: 5, Iron: 1 };
     for (const [name, ppm] of Object.entries(minerals)) await box(page, new RegExp(`^${name}`)).fill(String(ppm));
+    await page.reload();
     await reads(page, "AMS the minerals ask for", "1.662 lb/100 gal");
     await look(page, "water-phone");
 

@@ -1,7 +1,7 @@
 // What the bodies of entries hold, kind by kind. Amounts are kept as they were typed ("26 ft"), answers
 // beside the request they were made from and the version of the core that made them.
 import type { OperationName } from "@/core/core";
-import type { MeasuringTool, Operations, OrderConvention, ProductCard as CardOfLabel, Split, SprayerKind, TankProduct } from "@/core/operations.gen";
+import type { Bands, Counts, MeasuringTool, Operations, OrderConvention, ProductCard as CardOfLabel, Split, SprayerKind, TankProduct } from "@/core/operations.gen";
 
 // Operations that the core will answer soon; their bodies are kept as they come.
 type Asked<K extends string> = K extends keyof Operations ? Operations[K]["request"] : Record<string, unknown>;
@@ -130,6 +130,9 @@ export interface Job {
   /** What stays in sump and hoses, how the mix is divided, and the measures at hand with their marks. */
   dead_volume?: string;
   split?: Split;
+  /** When only bands over the rows are sprayed; which ground the mix on an area counts then. */
+  bands?: Bands;
+  mix_counts?: Counts;
   order?: OrderConvention;
   measures?: MeasuringTool[];
   /** Several people with one recipe, as it was last worked out. */

@@ -18,7 +18,7 @@ interface Props {
 /** The digits one step further; never below one step. Undefined when they are not one plain number. */
 export function stepped(text: string, step: number): string | undefined {
   const { digits, unit } = splitAmount(text);
-  if (!/^\d+([.,]\d+)?$/.test(digits)) return undefined;
+  if (!/^\d+([.,]\d+)?$/.test(digits) || /\s\d/.test(unit)) return undefined; // "5 ft 2 in" is two numbers
   const next = Number(digits.replace(",", ".")) + step;
   if (next < Math.abs(step)) return undefined;
   return `${String(Number(next.toFixed(4)))} ${unit}`;

@@ -3,8 +3,8 @@
 import { ask, type Asked, type OperationName, type RequestOf } from "@/core/core";
 import { show } from "@/core/quantity";
 import { model } from "@/core/version";
-import type { LabelRate, LoadsAnswer, MeasuringTool, OrderConvention, ProductCard, ProductAmount, Quantity, Split, TankProduct } from "@/core/operations.gen";
-import type { Job, JobProduct, Kept, Thing } from "@/notebook/things";
+import type { Counts, LabelRate, LoadsAnswer, MeasuringTool, OrderConvention, ProductCard, ProductAmount, Quantity, Split, TankProduct } from "@/core/operations.gen";
+import type { Job, JobProduct, Kept, Thing, WorkKind } from "@/notebook/things";
 import { say, today, type Words } from "@/words/words";
 
 /** Amounts of product come with the words that a person measures by. */
@@ -14,6 +14,16 @@ export type Measure = ProductAmount & { text?: string };
 export const asTyped = (quantity: Quantity | undefined): string => show(quantity);
 
 export const rateText = (rate: LabelRate | undefined): string => (typeof rate === "object" ? `${rate.value} ${rate.unit}` : (rate ?? ""));
+
+/** The kind of work; broadcast when the job does not say, or says something this version does not know. */
+export const workOf = ({ work }: Job): WorkKind => (work === "spot" || work === "stems" ? work : "broadcast");
+
+/** True when the job's ground or mix was changed after its plan was saved. */
+export function isOlderThanJob({ plan, net_area, mix_per_area }: Job): boolean {
+  if (plan?.operation !== "loads") return false;
+  const request = plan.request as RequestOf<"loads">;
+  return asTyped(request.net_area ?? request.planned_area) !== (net_area ?? "") || asTyped(request.mix_per_area) !== (mix_per_area ?? "");
+}
 
 /** Area of a stand: from its map, or as it was typed. */
 export function areaOfStand(stand: Thing<"stand"> | undefined): string {
@@ -36,6 +46,11 @@ export interface PlanForm {
   tank_usable: string;
   dead_volume: string;
   split: Split;
+  /** Only bands over the rows are sprayed: the area is that of the whole field then. */
+  banded: boolean;
+  band_width: string;
+  row_spacing: string;
+  mix_counts?: Counts;
   order: OrderConvention;
   products: JobProduct[];
   measures: MeasuringTool[];
@@ -49,6 +64,10 @@ export function planOf(job: Job): PlanForm {
     tank_usable: job.tank_usable ?? "",
     dead_volume: job.dead_volume ?? "",
     split: job.split ?? "equal",
+    banded: job.bands !== undefined && job.bands !== null,
+    band_width: asTyped(job.bands?.band_width),
+    row_spacing: asTyped(job.bands?.row_spacing),
+    mix_counts: job.mix_counts,
     order: job.order ?? "dry_suspension_solution_emulsion",
     products: Array.isArray(job.products) ? job.products : [],
     measures: Array.isArray(job.measures) ? job.measures : [],
@@ -75,15 +94,18 @@ export function tankProducts(products: JobProduct[], cardOf: (product: JobProduc
 }
 
 export function loadsRequest(plan: PlanForm, products: TankProduct[]): RequestOf<"loads"> {
-  const { net_area, mix_per_area, tank_usable, dead_volume, split, order, measures } = plan;
+  const { net_area, mix_per_area, tank_usable, dead_volume, split, order, measures, banded, band_width, row_spacing, mix_counts } = plan;
   const label_order = order === "as_label" ? products.map(({ card }) => card.name) : [];
-  return { net_area, mix_per_area, tank_usable, dead_volume, split, products, tools: measures.filter(isComplete), order, label_order };
+  const ground = banded ? { planned_area: net_area, bands: { band_width, row_spacing }, mix_counts } : { net_area };
+  // Which ground a rate counts is a question only where bands are sprayed.
+  const counted = banded ? products : products.map(({ counts: _counts, ...rest }) => rest);
+  return { ...ground, mix_per_area, tank_usable, dead_volume, split, products: counted, tools: measures.filter(isComplete), order, label_order };
 }
 
 // A jug that is still being typed must not take the loads off the screen.
 function isComplete({ name, marks, step, holds, weight_step, weight_holds }: MeasuringTool): boolean {
   const measures = (marks?.length ?? 0) > 0 || (Boolean(step) && Boolean(holds)) || (Boolean(weight_step) && Boolean(weight_holds));
-  return name.trim() !== "" && measures;
+  return (name ?? "").trim() !== "" && measures;
 }
 
 /** The plan in one line, for the foot of a form. */

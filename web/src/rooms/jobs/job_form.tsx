@@ -77,7 +77,7 @@ export function JobForm({ id }: { id?: string }): JSX.Element {
       {form.step === 0 && <WhatStep form={form} set={set} />}
       {form.step === 1 && <WhereStep form={form} set={set} />}
       {form.step >= 2 && <WithStep form={form} set={set} />}
-      <SaveBar saving={saving} label={last ? jobs.form.save : common.next} disabled={form.name.trim() === ""} onSave={() => (last ? void save() : set({ step: form.step + 1 }))} />
+      <SaveBar saving={saving} live={form.name.trim() === "" ? jobs.form.nameFirst : undefined} label={last ? jobs.form.save : common.next} disabled={form.name.trim() === ""} onSave={() => (last ? void save() : set({ step: form.step + 1 }))} />
     </main>
   );
 }

@@ -5,6 +5,7 @@ import { address } from "@/app/route";
 import { useThings } from "@/notebook/notebook";
 import type { JobState, Thing } from "@/notebook/things";
 import { Section, ThingList, ThingRow } from "@/parts/list";
+import { workOf } from "./job_data";
 import { count, showDate, useWords } from "@/words/words";
 
 const order: JobState[] = ["under_way", "planned", "done", "called_off"];
@@ -43,7 +44,7 @@ export function JobList(): JSX.Element {
 
 function JobRow({ job }: { job: Thing<"job"> }): JSX.Element {
   const { jobs } = useWords();
-  const { name, planned_for, work, net_area } = job.fields;
-  const note = [jobs.works[work] ?? "", planned_for ? showDate(planned_for) : ""].filter(Boolean).join(" · ");
+  const { name, planned_for, net_area } = job.fields;
+  const note = [jobs.works[workOf(job.fields)], planned_for ? showDate(planned_for) : ""].filter(Boolean).join(" · ");
   return <ThingRow href={address("jobs", job.id)} title={name || jobs.noName} note={note} end={net_area} />;
 }

@@ -9,6 +9,7 @@ import { Choice } from "@/parts/fields";
 import { Section, ThingRow } from "@/parts/list";
 import { useSaving } from "@/parts/save_bar";
 import { showDate, useWords } from "@/words/words";
+import { isOlderThanJob, workOf } from "./job_data";
 import { JobForm } from "./job_form";
 import { MixingCard } from "./plan/mixing_card";
 import { PlanPage } from "./plan/plan_page";
@@ -32,7 +33,7 @@ export function JobPage({ id, path }: { id: string; path: string[] }): JSX.Eleme
   }
   const [part, name] = path;
   if (part === "edit") return <JobForm id={id} />;
-  if (part === "plan") return job.fields.work === "spot" ? <SpotPage job={job} /> : job.fields.work === "stems" ? <StemsPage job={job} /> : <PlanPage job={job} />;
+  if (part === "plan") return <WorkPage job={job} />;
   if (part === "card") return <MixingCard job={job} />;
   if (part === "what-if") return <WhatIf job={job} />;
   if (part === "crew") return <CrewPage job={job} />;
@@ -40,10 +41,16 @@ export function JobPage({ id, path }: { id: string; path: string[] }): JSX.Eleme
   return <Hub job={job} />;
 }
 
+function WorkPage({ job }: { job: Thing<"job"> }): JSX.Element {
+  const pages = { broadcast: PlanPage, spot: SpotPage, stems: StemsPage };
+  const Page = pages[workOf(job.fields)];
+  return <Page job={job} />;
+}
+
 function Hub({ job }: { job: Thing<"job"> }): JSX.Element {
   const { jobs, records } = useWords();
   const { id, fields } = job;
-  const work = fields.work ?? "broadcast";
+  const work = workOf(fields);
   const planned = fields.plan?.answer !== undefined;
   const to = (...path: string[]) => address("jobs", id, ...path);
   return (
@@ -59,6 +66,7 @@ function Hub({ job }: { job: Thing<"job"> }): JSX.Element {
         {planned ? jobs.hub.changePlan[work] : jobs.hub.makePlan[work]}
       </a>
       {openFormNames().includes(`jobs/plan/${id}`) && <p class="not-entered">{jobs.plan.unsaved}</p>}
+      {isOlderThanJob(fields) && <p class="not-entered">{jobs.plan.older}</p>}
       <StateChoice job={job} />
       {fields.plan !== undefined && <SavedPlan plan={fields.plan} />}
       <Section title={jobs.hub.more}>
@@ -82,7 +90,7 @@ function Facts({ job: { id, fields } }: { job: Thing<"job"> }): JSX.Element {
   const sprayer = useThing("sprayer", fields.sprayer);
   const people = useThings("operator").filter((one) => fields.operators?.includes(one.id));
   const rows: Array<[string, string | undefined]> = [
-    [jobs.form.work, jobs.works[fields.work ?? "broadcast"]],
+    [jobs.form.work, jobs.works[workOf(fields)]],
     [jobs.form.target, fields.target],
     [jobs.form.day, fields.planned_for && showDate(fields.planned_for)],
     [jobs.form.stand, stand?.fields.name],

@@ -12,9 +12,15 @@ interface Props {
 export function StepBar({ steps, at, onStep }: Props): JSX.Element {
   const { jobs } = useWords();
   const bar = useRef<HTMLElement>(null);
+  const shown = useRef(at);
   useEffect(() => {
     const current = bar.current?.children[at];
-    if (bar.current && current instanceof HTMLElement) bar.current.scrollLeft = current.offsetLeft - bar.current.clientWidth / 3;
+    if (!bar.current || !(current instanceof HTMLElement)) return;
+    bar.current.scrollLeft = current.offsetLeft - bar.current.clientWidth / 3;
+    if (shown.current === at) return;
+    shown.current = at;
+    scrollTo(0, 0); // the next group begins at its top, not where the last one ended
+    current.focus({ preventScroll: true });
   }, [at]);
   return (
     <nav ref={bar} class="steps-bar" aria-label={jobs.steps}>

@@ -20,6 +20,7 @@ export const jobs = {
     where: "Where",
     with: "With what",
     name: "Name of the job",
+    nameFirst: "Give the job a name first.",
     nameHint: "So that you find it again: the place and the work.",
     work: "Kind of work",
     target: "Target",

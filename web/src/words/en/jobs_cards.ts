@@ -8,6 +8,7 @@ export const cards = {
   edit: "Change this card",
   youType: "The label is the law. You type it from the label in hand, with the page beside it. This app knows no label.",
   name: "Name on the label",
+  nameFirst: "The name on the label is still missing: see “What it is”.",
   nameHint: "As printed, with its letters and figures.",
   registration: "Registration number",
   registrationHint: "Company, product, and distributor if there is one: 99999-1.",

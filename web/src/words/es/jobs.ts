@@ -21,6 +21,7 @@ export const jobs: typeof english = {
     where: "Dónde",
     with: "Con qué",
     name: "Nombre del trabajo",
+    nameFirst: "Primero póngale nombre al trabajo.",
     nameHint: "Para encontrarlo después: el lugar y la labor.",
     work: "Clase de labor",
     target: "Objetivo",

@@ -9,6 +9,7 @@ export const cards: typeof englishCards = {
   edit: "Cambiar esta ficha",
   youType: "La etiqueta es la ley. Usted la escribe de la etiqueta en la mano, con la página al lado. Esta aplicación no conoce ninguna etiqueta.",
   name: "Nombre en la etiqueta",
+  nameFirst: "Falta el nombre de la etiqueta: vea «Qué es».",
   nameHint: "Como está impreso, con sus letras y cifras.",
   registration: "Número de registro",
   registrationHint: "Empresa, producto y distribuidor si lo hay: 99999-1.",

@@ -5,6 +5,7 @@ import { PageHead } from "@/app/page_head";
 import { address, goInstead } from "@/app/route";
 import { ask } from "@/core/core";
 import type { Form, Formulation, ProductCard } from "@/core/operations.gen";
+import { show } from "@/core/quantity";
 import { useForm } from "@/notebook/forms";
 import { newId, useThing } from "@/notebook/notebook";
 import type { Card } from "@/notebook/things";
@@ -68,7 +69,7 @@ export function CardForm({ id }: { id?: string }): JSX.Element {
       {step !== "identity" && step !== "strengths" && <LimitGroup fields={groups[step]} {...part} />}
       {step === "wear" && <OtherLimits {...part} />}
       {form.name.trim() !== "" && <RefusalNote of={asked.refusal} />}
-      <SaveBar saving={saving} label={isLast ? jobs.cards.save : common.next} disabled={isLast && (form.name.trim() === "" || asked.refusal !== undefined)} onSave={() => (isLast ? void save() : set({ step: form.step + 1 }))}>
+      <SaveBar saving={saving} live={isLast && form.name.trim() === "" ? jobs.cards.nameFirst : undefined} label={isLast ? jobs.cards.save : common.next} disabled={isLast && (form.name.trim() === "" || asked.refusal !== undefined)} onSave={() => (isLast ? void save() : set({ step: form.step + 1 }))}>
         {!isLast && form.name.trim() !== "" && asked.refusal === undefined ? (
           <button type="button" class="button" disabled={saving.busy} onClick={() => void save()}>
             {jobs.cards.saveNow}
@@ -104,7 +105,7 @@ function fromCard(kept: Card | undefined): CardForm {
     registration: card?.registration ?? "",
     form: card?.form ?? "liquid",
     formulation: card?.formulation ?? "",
-    density: typeof card?.density === "string" ? card.density : "",
+    density: show(card?.density),
     label_date: kept?.label_date ?? "",
     ingredients: (card?.ingredients ?? []).map(ingredientText),
     limits: Object.fromEntries(limits) as CardForm["limits"],

@@ -65,29 +65,31 @@ export function NotEntered({ names }: { names: string[] }): JSX.Element | null {
 }
 
 export function StrictestTable({ strictest }: { strictest: StrictestLimits | undefined }): JSX.Element | null {
-  const { common, jobs } = useWords();
+  const { jobs } = useWords();
   if (strictest === undefined) return null;
-  const rows = Object.entries(strictest) as Array<[string, { text?: string; until_dry?: boolean; product?: string; where?: string; not_entered_by?: string[] }]>;
+  const all = Object.entries(strictest) as Array<[string, { text?: string; until_dry?: boolean; product?: string; where?: string; not_entered_by?: string[] }]>;
+  const rows = all.filter(([, limit]) => limit.text || limit.until_dry);
+  const missing = all.filter(([, limit]) => !limit.text && !limit.until_dry).map(([name]) => name);
   return (
     <Section title={jobs.plan.strictest}>
       <p class="hint">{jobs.plan.strictestHint}</p>
       <dl class="values limits-read">
         {rows.map(([name, limit]) => {
           const dry = limit.until_dry ? jobs.cards.untilDry : "";
-          const value = [droplets(jobs, limit.text), dry].filter(Boolean).join("; ");
-          const missing = limit.not_entered_by ?? [];
+          const unknown = limit.not_entered_by ?? [];
           return (
             <div key={name}>
               <dt>{limitName(jobs.limits, name)}</dt>
-              <dd class={value === "" ? "not-entered" : undefined}>
-                {value === "" ? common.notEntered : value}
-                {value !== "" && <small>{[limit.product, limit.where].filter(Boolean).join(", ")}</small>}
-                {value !== "" && missing.length > 0 && <small>{say(jobs.plan.notEnteredBy, missing.join(", "))}</small>}
+              <dd>
+                {[droplets(jobs, limit.text), dry].filter(Boolean).join("; ")}
+                <small>{[limit.product, limit.where].filter(Boolean).join(", ")}</small>
+                {unknown.length > 0 && <small>{say(jobs.plan.notEnteredBy, unknown.join(", "))}</small>}
               </dd>
             </div>
           );
         })}
       </dl>
+      <NotEntered names={missing} />
     </Section>
   );
 }

@@ -2,6 +2,7 @@
 // it earlier this year.
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
+import { address } from "@/app/route";
 import type { Asked } from "@/core/core";
 import type { ProductCard } from "@/core/operations.gen";
 import { useThings } from "@/notebook/notebook";
@@ -23,9 +24,11 @@ interface Props {
   asked: Asked | undefined;
   /** The usual unit first: percent for spot work. */
   rates?: UnitChoice;
+  /** Only bands are sprayed: each rate per area says which ground it counts. */
+  banded?: boolean;
 }
 
-export function ProductsForm({ products, cardOf, onProducts, asked, rates = unitsOf.rate }: Props): JSX.Element {
+export function ProductsForm({ products, cardOf, onProducts, asked, rates = unitsOf.rate, banded = false }: Props): JSX.Element {
   const { common, jobs } = useWords();
   const change = (at: number, part: Partial<JobProduct>) => onProducts(products.map((product, index) => (index === at ? { ...product, ...part } : product)));
   // The core counts only products that have a card.
@@ -35,7 +38,7 @@ export function ProductsForm({ products, cardOf, onProducts, asked, rates = unit
       {products.map((product, index) => (
         <fieldset key={index} class="product">
           <legend>{say(jobs.plan.productNumber, index + 1)}</legend>
-          <ProductFields product={product} card={cardOf(product)} rates={rates} asked={asked} field={`products[${placeOf(index)}]`} onChange={(part) => change(index, part)} />
+          <ProductFields product={product} card={cardOf(product)} rates={rates} banded={banded} asked={asked} field={`products[${placeOf(index)}]`} onChange={(part) => change(index, part)} />
           <button type="button" class="button quiet" onClick={() => onProducts(products.filter((_, other) => other !== index))}>
             {common.remove} {product.name ?? ""}
           </button>
@@ -52,12 +55,13 @@ interface FieldsProps {
   product: JobProduct;
   card: ProductCard | undefined;
   rates: UnitChoice;
+  banded: boolean;
   asked: Asked | undefined;
   field: string;
   onChange: (part: Partial<JobProduct>) => void;
 }
 
-function ProductFields({ product, card, rates, asked, field, onChange }: FieldsProps): JSX.Element {
+function ProductFields({ product, card, rates, banded, asked, field, onChange }: FieldsProps): JSX.Element {
   const { jobs, common } = useWords();
   const [more, setMore] = useState(false);
   const rate = rateText(product.rate);
@@ -67,6 +71,7 @@ function ProductFields({ product, card, rates, asked, field, onChange }: FieldsP
     <>
       <CardChoice product={product} card={card} onChange={onChange} />
       <AmountField label={jobs.plan.rate} hint={jobs.plan.rateHint} units={rates} value={rate} error={errorAt(asked, `${field}.rate`, rate)} onValue={(text) => onChange({ rate: text })} />
+      {banded && <Choice label={jobs.plan.rateCounts} value={product.counts} options={(["treated", "field"] as const).map((value) => ({ value, label: jobs.plan.countsOf[value] }))} onValue={(counts) => onChange({ counts })} />}
       <div class="two">
         <AmountField
           label={jobs.plan.applied}
@@ -112,6 +117,11 @@ function CardChoice({ product, card, onChange }: Pick3): JSX.Element {
   return (
     <>
       {options.length > 0 && <Pick label={jobs.plan.card} value={product.card_id || undefined} options={options} onValue={choose} error={missing && card === undefined ? jobs.plan.cardMissing : undefined} />}
+      {product.card_id !== "" && !missing && (
+        <a class="button quiet" href={address("jobs", "cards", product.card_id, "edit")}>
+          {jobs.plan.openCard}
+        </a>
+      )}
       {typing && product.card_id === "" ? (
         <QuickCard
           onMade={(id, name) => {

@@ -103,15 +103,14 @@ function useFirst(job: Thing<"job"> | undefined): CrewForm {
   });
   const product = job?.fields.products?.[0];
   const limits = product && cardsOf(cards, job?.fields)(product)?.limits;
-  const carrier = (value: unknown) => (typeof value === "string" ? value : "");
   return {
     people: people.length > 0 ? people : [{ name: "", output: "" }],
     sharing: "equal_flow",
     product_rate: rateText(product?.rate),
     product_min: rateText(limits?.min_single_rate?.value),
     product_max: rateText(limits?.max_single_rate?.value),
-    carrier_min: carrier(limits?.min_carrier?.value),
-    carrier_max: carrier(limits?.max_carrier?.value),
+    carrier_min: asTyped(limits?.min_carrier?.value),
+    carrier_max: asTyped(limits?.max_carrier?.value),
     tank: "",
   };
 }

@@ -10,5 +10,6 @@ export const percentRates: UnitChoice = {
 /** A share of a limit as people read it: 0.96 is 96 %. */
 export function sharePercent(share: number | undefined): string | undefined {
   if (share === undefined) return undefined;
-  return new Intl.NumberFormat(settings.now().language, { style: "percent", maximumSignificantDigits: 4 }).format(share);
+  const text = new Intl.NumberFormat(settings.now().language, { style: "percent", maximumSignificantDigits: 4 }).format(share);
+  return text.replace(/\s*%$/, " %");
 }
