@@ -198,6 +198,8 @@ describe("every sort of sprayer", () => {
     await addSprayer(page, "Four tips", "Boom several", { "Number of tips": "4", "Distance between tips": "20", "Rated flow of one tip": "0.25" });
     await startCalibration(page, /^Timed course/);
     await next(page);
+    expect(await page.locator(".course-plan").innerText()).toMatch(/204 ft[\s\S]*fl oz caught = gal\/ac/);
+    await look(page, "boom-course-phone");
     await fill(page, "Length between the stakes", "204.19");
     await next(page);
     await addTimes(page, ["30", "30.2", "29.8"]);
@@ -346,6 +348,59 @@ describe("a phone that goes black", () => {
   });
 });
 
+describe("a figure that grew old", () => {
+  it("is flagged by its age and after new tips, and a retired sprayer steps aside", async () => {
+    const { page, check, context } = await begin(phone);
+    await page.clock.setFixedTime(new Date("2031-05-14T09:00:00"));
+    await addSprayer(page, "Old figure", "Handgun");
+    await startCalibration(page, /^Refill/);
+    await next(page);
+    await choose(page, "an area");
+    await field(page, "Area").and(page.locator("input")).fill("0.25");
+    await next(page);
+    await fill(page, /^Water to fill/, "3.2");
+    await atResult(page);
+    await press(page, "Save this calibration");
+    await page.clock.setFixedTime(new Date("2031-05-17T09:00:00"));
+    await follow(page, "Back");
+    expect(await page.locator(".thing").innerText()).toMatch(/Calibrated 3 days ago/);
+    expect(await page.locator(".thing .flag").count()).toBe(0);
+    await follow(page, /^Old figure/);
+    await follow(page, "Change what is known");
+    await page.getByLabel("Ask for a new calibration").selectOption("30");
+    await page.locator(".save-bar").getByRole("button", { name: "Save" }).click();
+    await page.clock.setFixedTime(new Date("2031-06-20T09:00:00"));
+    await follow(page, "Back");
+    expect(await page.locator(".thing .flag").innerText()).toContain("Calibrate again");
+    await look(page, "due-phone");
+    await follow(page, /^Old figure/);
+    await press(page, "New tips were put in today");
+    await page.getByText("Tips were changed after the last calibration").waitFor();
+    await press(page, "Undo");
+    await page.getByText("older than the 30 days").waitFor();
+    await press(page, "Retire this sprayer");
+    await page.getByText("Its calibrations stay in the notebook").waitFor();
+    await follow(page, "Back");
+    await page.getByRole("heading", { name: "Retired sprayers" }).waitFor();
+    check();
+    await context.close();
+  });
+
+  it("throws a calibration away only when asked twice", async () => {
+    const { page, check, context } = await begin(phone);
+    await addSprayer(page, "Careful", "Backpack");
+    await startCalibration(page, /^Timed plot/, "30");
+    await press(page, "Throw this calibration away");
+    await press(page, "No");
+    expect(await field(page, /^Pressure at the tips/).and(page.locator("input")).inputValue()).toBe("30");
+    await press(page, "Throw this calibration away");
+    await press(page, "Yes, throw away");
+    expect(await field(page, /^Pressure at the tips/).and(page.locator("input")).inputValue()).toBe("");
+    check();
+    await context.close();
+  });
+});
+
 describe("without a mouse", () => {
   it("calibrates with the keyboard alone", async () => {
     const { page, check, context } = await begin(desk);
@@ -438,6 +493,13 @@ describe("what would hit the target", () => {
     expect(await figure(page, "By speed alone").innerText()).toContain("3.3 mph");
     expect(await figure(page, "By pressure alone").innerText()).toContain("39.98");
     expect(await figure(page, "By other tips").innerText()).toMatch(/\n1 gal\/min/);
+    // Half the distance each at 2.5 and 5 mph: the harmonic mean speed is 3.33 mph, the rate 12.99375 x 3.8095 / 3.3333 = 14.85.
+    await fill(page, /^Slowest you can drive/, "2.5");
+    await fill(page, /^Fastest the ground allows/, "5");
+    expect(await figure(page, "At 2.5 mph").innerText()).toContain("19.8");
+    expect(await figure(page, "At 5 mph").innerText()).toContain("9.9");
+    expect(await figure(page, "Mean over equal distances").innerText()).toContain("14.85");
+    expect(await figure(page, "Speed to reckon with then").innerText()).toContain("3.333");
     await fill(page, /^Highest pressure/, "35");
     await fill(page, /^Lowest pressure/, "15");
     expect(await page.locator(".window.above").innerText()).toBe("over your limits");

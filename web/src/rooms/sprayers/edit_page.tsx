@@ -12,7 +12,7 @@ import { Choice, Pick, TextField } from "@/parts/fields";
 import { Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
 import { say, useWords } from "@/words/words";
-import { usualDays } from "./known";
+import { usualDays } from "./due";
 import { sortOptions } from "./sorts";
 
 type Fields = Partial<Omit<Sprayer, "tips">> & { tips?: string };

@@ -1,8 +1,7 @@
 // What the notebook knows of one sprayer. Things may come from another phone: no field is taken for granted.
 import type { Asked, OperationName } from "@/core/core";
 import { things } from "@/notebook/notebook";
-import type { Calibration, Kept, Sprayer, Thing, TipSet } from "@/notebook/things";
-import { daysBetween } from "./days";
+import type { Calibration, Kept, Thing, TipSet } from "@/notebook/things";
 
 export const dayOf = (thing: Thing<"calibration"> | Thing<"tip_set">): string => thing.fields.on ?? thing.created.slice(0, 10);
 
@@ -25,17 +24,4 @@ export function askedOf<K extends OperationName>(kept: Kept<K> | Calibration | T
   const { operation, request, answer } = kept as Kept<K>;
   const { findings, working } = answer as { findings?: Asked["findings"]; working?: Asked["working"] };
   return { operation, request, answer, findings: findings ?? [], working: working ?? [] };
-}
-
-export const usualDays = 365;
-
-export type Due = "age" | "tips" | undefined;
-
-/** Whether a calibration should be done again: too old, or tips changed since. */
-export function dueOf(sprayer: Sprayer, lastDay: string | undefined, now: string): Due {
-  if (lastDay === undefined) return undefined;
-  if (sprayer.tips_since !== undefined && sprayer.tips_since > lastDay) return "tips";
-  const after = sprayer.calibrate_after_days ?? usualDays;
-  const days = daysBetween(lastDay, now);
-  return after > 0 && days !== undefined && days > after ? "age" : undefined;
 }

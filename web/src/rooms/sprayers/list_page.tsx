@@ -9,7 +9,8 @@ import { Sign } from "@/parts/findings";
 import { Section, ThingList, ThingRow } from "@/parts/list";
 import { say, today, useWords } from "@/words/words";
 import { sayAge } from "./age";
-import { calibrationsOf, dayOf, dueOf, tipChecksOf } from "./known";
+import { dueOf } from "./due";
+import { calibrationsOf, dayOf, tipChecksOf } from "./known";
 import { tipState } from "./tip_state";
 
 export function ListPage(): JSX.Element {

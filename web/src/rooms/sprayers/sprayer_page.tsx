@@ -1,5 +1,6 @@
 // One sprayer: the last figure first, then what to do.
 import type { JSX } from "preact";
+import { useState } from "preact/hooks";
 import { PageHead } from "@/app/page_head";
 import { address } from "@/app/route";
 import { show, measured, showNumber } from "@/core/quantity";
@@ -11,7 +12,8 @@ import { Section } from "@/parts/list";
 import { useSaving } from "@/parts/save_bar";
 import { say, showDate, today, useWords } from "@/words/words";
 import { sayAge } from "./age";
-import { askedOf, calibrationsOf, dayOf, dueOf, tipChecksOf, usualDays } from "./known";
+import { dueOf, usualDays } from "./due";
+import { askedOf, calibrationsOf, dayOf, tipChecksOf } from "./known";
 import { Flag } from "./list_page";
 import { tipState } from "./tip_state";
 
@@ -84,19 +86,32 @@ function LastCalibration({ sprayer: { id, fields } }: Props): JSX.Element {
 }
 
 function Tips({ sprayer: { id, fields } }: Props): JSX.Element {
-  const { sprayers } = useWords();
+  const { sprayers, common } = useWords();
   const saving = useSaving();
   const checked = tipChecksOf(id)[0];
   const state = tipState(checked?.fields.answer);
   const isNew = fields.tips_since === today();
+  const [before, setBefore] = useState<string | null>();
+  const putIn = (day: string | null) => saving.save([{ kind: "sprayer", subject: id, body: { tips_since: day } }]);
+  const noteNew = async () => {
+    const was = fields.tips_since ?? null;
+    if (await putIn(today())) setBefore(was);
+  };
   return (
     <Section title={sprayers.page.tipState}>
       <p>{state.good || checked === undefined ? state.text : <Flag text={state.text} />}</p>
       {checked && <p class="hint">{say(sprayers.page.tipChecked, `${sayAge(dayOf(checked), today())} (${showDate(dayOf(checked))})`)}</p>}
       {isNew ? (
-        <p role="status">{sprayers.page.newTipsDone}</p>
+        <>
+          <p role="status">{sprayers.page.newTipsDone}</p>
+          {before !== undefined && (
+            <button type="button" class="button" disabled={saving.busy} onClick={() => void putIn(before).then((done) => done && setBefore(undefined))}>
+              {common.undo}
+            </button>
+          )}
+        </>
       ) : (
-        <button type="button" class="button" disabled={saving.busy} onClick={() => void saving.save([{ kind: "sprayer", subject: id, body: { tips_since: today() } }])}>
+        <button type="button" class="button" disabled={saving.busy} onClick={() => void noteNew()}>
           {sprayers.page.newTips}
         </button>
       )}

@@ -1,6 +1,7 @@
 // The guided calibration: one step a screen, each at an address of its own, all of it one form that outlives
 // a reload. Every key press asks the core again.
 import type { JSX } from "preact";
+import { useState } from "preact/hooks";
 import { PageHead } from "@/app/page_head";
 import { address, go } from "@/app/route";
 import { useSettings } from "@/app/settings";
@@ -69,12 +70,43 @@ export function CalibratePage({ sprayer, step }: { sprayer: Thing<"sprayer">; st
           </div>
         </div>
       )}
+      <ThrowAway onSure={startAgain} />
+    </main>
+  );
+}
+
+/** What was measured in the field is not thrown away by one touch of a glove. */
+function ThrowAway({ onSure }: { onSure: () => void }): JSX.Element {
+  const { sprayers, common } = useWords();
+  const [asking, setAsking] = useState(false);
+  if (!asking) {
+    return (
       <p>
-        <button type="button" class="button quiet" onClick={startAgain}>
+        <button type="button" class="button quiet" onClick={() => setAsking(true)}>
           {sprayers.calibrate.emptyForm}
         </button>
       </p>
-    </main>
+    );
+  }
+  return (
+    <div class="still-needed" role="alert">
+      <p>{sprayers.calibrate.emptySure}</p>
+      <div class="row">
+        <button type="button" class="button" onClick={() => setAsking(false)}>
+          {common.no}
+        </button>
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            setAsking(false);
+            onSure();
+          }}
+        >
+          {sprayers.calibrate.emptyYes}
+        </button>
+      </div>
+    </div>
   );
 }
 

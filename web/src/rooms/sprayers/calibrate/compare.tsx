@@ -1,5 +1,6 @@
 // Against a sticker, a figure believed so far, or a sum done by hand.
 import type { JSX } from "preact";
+import { useState } from "preact/hooks";
 import { AmountField, unitsOf } from "@/parts/amount_field";
 import { Figure } from "@/parts/answer";
 import { useWords } from "@/words/words";
@@ -9,9 +10,9 @@ import { problemAt } from "./steps";
 export function Compare(props: StepProps): JSX.Element {
   const { form } = props;
   const words = useWords().sprayers.calibrate.result;
-  const used = [form.believed, form.assumed_width, form.assumed_speed, form.hand].some((text) => text !== "");
+  const [open, setOpen] = useState(() => [form.believed, form.assumed_width, form.assumed_speed, form.hand].some((text) => text !== ""));
   return (
-    <details class="fold" open={used}>
+    <details class="fold" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.compare}</summary>
       <Sticker {...props} />
       <Hand {...props} />

@@ -1,13 +1,14 @@
 // The course seen from above: stakes, run-up, width and length; the short course in the same strip, to scale.
 import type { JSX } from "preact";
-import type { Quantity } from "@/core/operations.gen";
-import { measured, show } from "@/core/quantity";
+import type { CourseRow, Quantity } from "@/core/operations.gen";
+import { measured, show, showUnit } from "@/core/quantity";
 import { say, useWords } from "@/words/words";
 
 interface Props {
   width: Quantity;
   length: Quantity | undefined;
-  short: Quantity | undefined;
+  /** The short course of the same width. */
+  short: CourseRow | undefined;
 }
 
 const left = 74; // where the first stakes stand
@@ -15,11 +16,11 @@ const strip = 250; // the course on the drawing
 
 export function CourseFigure({ width, length, short }: Props): JSX.Element {
   const words = useWords().sprayers.calibrate.course;
-  const [long, little] = [measured(length), measured(short)];
+  const [long, little] = [measured(length), measured(short?.practical_length)];
   // A place on the drawing, not a result: the short strip against the long one, in the same unit.
   const part = long && little && long.unit === little.unit && long.value > 0 ? Math.min(1, little.value / long.value) : undefined;
   const shown = part !== undefined && part < 0.95;
-  const label = shown ? say(words.figure, show(width), show(length), show(short)) : say(words.figurePlain, show(width), show(length));
+  const label = shown ? say(words.figure, show(width), show(length), show(short?.practical_length)) : say(words.figurePlain, show(width), show(length));
   return (
     <svg class="course-figure" viewBox="0 0 360 168" role="img" aria-label={label}>
       <rect class="ground" x="0" y="30" width="360" height="92" />
@@ -52,7 +53,7 @@ export function CourseFigure({ width, length, short }: Props): JSX.Element {
       </text>
       {shown && (
         <text x={left + strip * (part ?? 0) + 10} y="60">
-          {words.short}: {show(short)}
+          {showUnit(short?.part ?? "")}: {show(short?.practical_length)}
         </text>
       )}
     </svg>

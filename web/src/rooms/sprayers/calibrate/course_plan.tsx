@@ -1,13 +1,14 @@
 // The course for this width: drawn, with its length, the time it takes and the short rule that belongs to it.
 import type { JSX } from "preact";
 import { ask, type Asked } from "@/core/core";
-import type { CourseRow, Quantity } from "@/core/operations.gen";
+import type { CourseRow, Quantity, SprayerKind } from "@/core/operations.gen";
 import { measured, show, showNumber, showUnit } from "@/core/quantity";
 import { settings } from "@/app/settings";
 import { AmountField, unitsOf } from "@/parts/amount_field";
 import { Figure } from "@/parts/answer";
 import { Findings } from "@/parts/findings";
 import { say, useWords } from "@/words/words";
+import { byTip, type CalibrationForm } from "./calibration_form";
 import type { StepProps } from "./calibrate_page";
 import { CourseFigure } from "./course_figure";
 import { problemAt } from "./steps";
@@ -15,7 +16,8 @@ import { problemAt } from "./steps";
 export function CoursePlan({ sprayer, form, set, ground }: StepProps): JSX.Element {
   const { sprayers } = useWords();
   const words = sprayers.calibrate.course;
-  const width = widthFor(form.width, form.band_width, sprayer.sort, ground);
+  const width = widthFor(form, sprayer.sort, ground);
+  const oneTip = isOneTip(form, sprayer.sort);
   const courses = width === undefined ? undefined : ask("course", { width, speed: form.guess_speed, laid_length: form.course_length });
   // A wrong length or guess must not take the plan away.
   const plan = courses?.answer ? courses : width === undefined ? undefined : ask("course", { width });
@@ -25,6 +27,7 @@ export function CoursePlan({ sprayer, form, set, ground }: StepProps): JSX.Eleme
   return (
     <>
       <AmountField label={words.guess} hint={words.guessHint} value={form.guess_speed} units={unitsOf.speed} error={guessProblem} onValue={(guess_speed) => set({ guess_speed })} required={false} />
+      {oneTip && <p class="hint">{words.oneTip}</p>}
       {plan?.answer && row ? <Plan plan={plan} row={row} length={form.course_length} use={(course_length) => set({ course_length })} /> : <p class="empty">{words.widthFirst}</p>}
       <AmountField label={words.length} hint={words.lengthHint} value={form.course_length} units={unitsOf.length} error={lengthProblem} onValue={(course_length) => set({ course_length })} />
       {plan?.answer && <Others plan={plan} use={(course_length) => set({ course_length })} />}
@@ -32,10 +35,14 @@ export function CoursePlan({ sprayer, form, set, ground }: StepProps): JSX.Eleme
   );
 }
 
-/** The width entered, or the one the core makes of tips and spacing. */
-function widthFor(width: string, band: string, sort: string | undefined, ground: Asked<"calibrate">): Quantity | undefined {
-  if (sort === "band") return band || undefined;
-  return width || ground.answer?.width || probeWidth(ground);
+/** Caught tip by tip on a boom, the course belongs to the ground of one tip. */
+const isOneTip = (form: CalibrationForm, sort: SprayerKind | undefined): boolean => sort === "boom" && byTip(form, sort) && form.spacing !== "";
+
+/** The width the course is for: of one tip, of one band, as entered, or as the core makes it of tips and spacing. */
+function widthFor(form: CalibrationForm, sort: SprayerKind | undefined, ground: Asked<"calibrate">): Quantity | undefined {
+  if (sort === "band") return form.band_width || undefined;
+  if (isOneTip(form, sort)) return form.spacing;
+  return form.width || ground.answer?.width || probeWidth(ground);
 }
 
 function probeWidth({ request }: Asked<"calibrate">): Quantity | undefined {
@@ -74,13 +81,13 @@ const typed = (length: Quantity | undefined): string => {
 function Plan({ plan, row, length, use }: PlanProps): JSX.Element {
   const { sprayers } = useWords();
   const words = sprayers.calibrate.course;
-  const short = plan.answer?.rows?.[0];
+  const short = plan.answer?.rows?.find(inUnits);
   const stakeOut = row.practical_length ?? row.length;
   const laid = length !== "" && plan.answer?.laid !== undefined;
   const ruleText = row.rule ? `${words.rule}: ${row.rule}` : words.noRule;
   return (
     <div class="course-plan">
-      <CourseFigure width={plan.request.width} length={laid ? (row.length ?? stakeOut) : stakeOut} short={short === row ? undefined : short?.practical_length} />
+      <CourseFigure width={plan.request.width} length={laid ? (row.length ?? stakeOut) : stakeOut} short={short === row ? undefined : short} />
       <div class="figures">
         <Figure size="main" label={laid ? words.length : `${words.stake} (${showUnit(row.part ?? "")})`} of={plan} value={laid ? row.length : stakeOut} note={ruleText} />
         <Figure label={words.takes} of={plan} value={row.time} />
@@ -92,7 +99,7 @@ function Plan({ plan, row, length, use }: PlanProps): JSX.Element {
           {say(words.use, show(stakeOut))}
         </button>
       )}
-      {short && short !== row && <WhyNotShort plan={plan} short={short} />}
+      {short && short !== row && !short.recommended && !isLong(short) && <WhyNotShort plan={plan} short={short} />}
     </div>
   );
 }
@@ -105,7 +112,7 @@ function WhyNotShort({ plan, short }: { plan: Asked<"course">; short: CourseRow 
     : say(words.shortWhyNoTime, width, show(short.practical_length));
   return (
     <details class="fold">
-      <summary>{words.shortTitle}</summary>
+      <summary>{say(words.shortTitle, showUnit(short.part ?? ""))}</summary>
       <p>{text}</p>
     </details>
   );

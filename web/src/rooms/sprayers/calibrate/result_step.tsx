@@ -117,7 +117,7 @@ function draftOf({ id, sprayer, form, asked }: StepProps): Draft<"calibration"> 
     kind: "calibration",
     subject: newId(),
     body: {
-      name: `${sprayer.name}, ${showDate(today())}: ${show(output)}`,
+      name: `${sprayer.name ?? ""}, ${showDate(today())}: ${show(output)}`,
       sprayer: id,
       operation: "calibrate",
       request: { ...withoutBlanks(asked.request), units },

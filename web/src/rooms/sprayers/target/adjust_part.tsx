@@ -39,6 +39,22 @@ export function AdjustPart({ of }: { of: Asked<"adjust"> }): JSX.Element | null 
           <p class="empty">{words.needWidth}</p>
         </Section>
       )}
+      {answer.at_speeds && answer.at_speeds.length > 0 && (
+        <Section title={words.swings}>
+          <p class="hint">{words.swingsHint}</p>
+          <div class="figures">
+            {answer.at_speeds.map(({ speed, rate }) => (
+              <Figure key={show(speed)} label={say(words.atSpeed, show(speed))} of={of} value={rate} />
+            ))}
+            {answer.at_speeds.length > 1 && (
+              <>
+                <Figure label={words.meanDistance} of={of} value={answer.rate_equal_distance} />
+                <Figure label={words.meanSpeed} of={of} value={answer.speed_equal_distance} />
+              </>
+            )}
+          </div>
+        </Section>
+      )}
       {answer.controller_slowest && (
         <Section title={words.controller}>
           <div class="figures">

@@ -1,5 +1,6 @@
 // The droplet classes of the tips in use, pressure by pressure, as their maker prints them.
 import type { JSX } from "preact";
+import { useState } from "preact/hooks";
 import type { DropletClass } from "@/core/operations.gen";
 import { AmountField, unitsOf } from "@/parts/amount_field";
 import { Pick } from "@/parts/fields";
@@ -14,10 +15,11 @@ export interface ClassRow {
 export function ClassRows({ rows, onRows }: { rows: ClassRow[]; onRows: (rows: ClassRow[]) => void }): JSX.Element {
   const { sprayers, common } = useWords();
   const words = sprayers.target;
+  const [open, setOpen] = useState(rows.length > 0);
   const put = (index: number, change: Partial<ClassRow>) => onRows(rows.map((row, place) => (place === index ? { ...row, ...change } : row)));
   const options = Object.entries(words.classNames).map(([value, label]) => ({ value: value as DropletClass, label: `${value}, ${label}` }));
   return (
-    <details class="fold" open={rows.length > 0}>
+    <details class="fold" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.classes}</summary>
       {rows.map((row, index) => (
         <div key={index} class="class-row">

@@ -38,13 +38,14 @@ function askAdjust(form: TargetForm, sprayer: Sprayer, { answer, request }: Cali
     rate: answer.output,
     speed: answer.speed,
     pressure: form.pressure,
-    ...(answer.width ? { width: answer.width, tips: request.tips ?? sprayer.tips } : { spacing: sprayer.spacing }),
+    ...(answer.width ? { width: answer.width, tips: request?.tips ?? sprayer.tips } : { spacing: sprayer.spacing }),
     droplets: form.droplets,
     pressure_low: form.pressure_low,
     pressure_high: form.pressure_high,
     speed_low: form.speed_low,
     speed_high: form.speed_high,
     classes: bandsOf(form.classes),
+    speeds: [form.speed_low, form.speed_high],
   });
 }
 
@@ -55,7 +56,7 @@ function askTip(form: TargetForm, sprayer: Sprayer, { answer, request }: Calibra
     speed: answer.speed,
     speed_low: form.speed_low,
     speed_high: form.speed_high,
-    ...(answer.width ? { width: answer.width, tips: request.tips ?? sprayer.tips } : { spacing: sprayer.spacing }),
+    ...(answer.width ? { width: answer.width, tips: request?.tips ?? sprayer.tips } : { spacing: sprayer.spacing }),
     pressure_low: form.pressure_low,
     pressure_high: form.pressure_high,
     droplets: form.droplets,

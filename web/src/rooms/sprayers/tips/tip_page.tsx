@@ -87,7 +87,7 @@ export function TipPage({ sprayer }: { sprayer: Thing<"sprayer"> }): JSX.Element
   const skipped = gap < 0 ? undefined : gap;
   const save = async () => {
     const body = {
-      name: `${fields.name}, ${showDate(today())}`,
+      name: `${fields.name ?? ""}, ${showDate(today())}`,
       sprayer: id,
       operation: "tip-check" as const,
       request: { ...withoutBlanks(asked.request), units },
