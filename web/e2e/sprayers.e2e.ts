@@ -3,6 +3,8 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
 import { desk, launch, openPage, phone, shot } from "./browser";
 import { faultsOf } from "./looks";
+import { demo, demoNotebook } from "./demo_job";
+import { bringIn, given, idOf, type Given } from "./notebook_of";
 import { serveDist, type StaticHost } from "./static_server";
 
 let host: StaticHost;
@@ -595,6 +597,51 @@ describe("in Spanish, metric, with gloves", () => {
     await press(page, "Guardar esta calibración");
     await page.getByRole("heading", { level: 1, name: "Aguilón prestado" }).waitFor();
     await look(page, "es-saved-phone");
+    check();
+    await context.close();
+  });
+});
+
+describe("a notebook from another phone", () => {
+  it("shows the demo rig with its calibration and its tips of that day", async () => {
+    const { page, check, context } = await begin(phone);
+    await bringIn(page, host.url, await demoNotebook());
+    await page.goto(`${host.url}#/sprayers/${demo.rig}`);
+    await page.getByRole("heading", { level: 1, name: "Boom rig" }).waitFor();
+    await page.locator(".figure.main").waitFor();
+    await page.getByText("1 tip out of limits").or(page.getByText("2 tips out of limits")).first().waitFor();
+    await look(page, "demo-phone");
+    await follow(page, "Calibrate");
+    await page.getByLabel("Who drives or walks").selectOption({ label: "Ada Quill" });
+    check();
+    await context.close();
+  });
+
+  it("opens every screen of sprayers that lack nearly every field", async () => {
+    const { page, check, context } = await begin(phone);
+    const bare = (kind: Given["kind"], number: number, body: object): Given => given(kind, number, body as never);
+    await bringIn(page, host.url, [
+      bare("sprayer", 501, {}),
+      bare("sprayer", 502, { name: "Bare" }),
+      bare("calibration", 503, { sprayer: idOf(502) }),
+      bare("calibration", 504, { sprayer: idOf(502), answer: { output: { value: 12.5, unit: "gal/ac" } }, operation: "calibrate" }),
+      bare("calibration", 505, { sprayer: idOf(502), request: {}, answer: { output: { value: 12.5, unit: "gal/ac" } }, operation: "calibrate", on: "2031-05-14" }),
+      bare("tip_set", 506, { sprayer: idOf(502) }),
+      bare("tip_set", 507, { sprayer: idOf(502), operation: "tip-check", answer: {} }),
+    ]);
+    await page.goto(`${host.url}#/sprayers`);
+    expect(await page.locator(".thing").count()).toBe(2);
+    const ids = [501, 502].map(idOf);
+    const places = ["", "/change", "/calibrate", "/calibrate/course", "/calibrate/time", "/calibrate/catch", "/calibrate/result", "/tips", "/target", "/history", `/history/${idOf(503)}`, `/history/${idOf(505)}`, `/history/${idOf(506)}`, `/history/${idOf(999)}`, "/nowhere"];
+    for (const id of ids) {
+      for (const place of places) {
+        await page.goto(`${host.url}#/sprayers/${id}${place}`);
+        await page.locator("h1").waitFor();
+        expect(await faultsOf(page), place).toEqual([]);
+      }
+    }
+    await page.goto(`${host.url}#/sprayers/${idOf(999)}`);
+    await page.getByText("This is not in the notebook").waitFor();
     check();
     await context.close();
   });
