@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
 import { desk, launch, openPage, phone, shot } from "./browser";
@@ -171,6 +172,40 @@ describe("records", () => {
     await page.getByText("No record is like that.").waitFor();
     await page.getByRole("radio", { name: "All (1)" }).check();
     await look(page, "records-late-phone");
+    await done();
+  });
+
+  it("closed after the deadline is late for good, and carries what is attached", async () => {
+    const { page, done } = await opened(phone, "2031-05-17T09:00:00", { gloves: true });
+    await newRecord(page);
+    await tick(page, "Wisconsin ATCP 29");
+    await page.getByRole("button", { name: "Save, still open" }).click();
+    await page.getByText("This record is open.").waitFor();
+    const map = Buffer.from("a map of Heron Flat, invented");
+    await page.locator("main input[type=file]").setInputFiles({ name: "map.txt", mimeType: "text/plain", buffer: map });
+    const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: /map.txt/ }).click()]);
+    expect(await readFile(await download.path())).toEqual(map);
+    await page.getByRole("link", { name: "Close it" }).click();
+    // Signed on the close page, so that the signature is not what is missing.
+    await page.getByRole("button", { name: "Close for good" }).click();
+    await page.getByText("It was completed too late.").waitFor();
+    await look(page, "records-closed-late-gloves-phone");
+    await page.goto(`${host.url}#/records`);
+    const row = page.getByRole("link", { name: /Heron Flat/ });
+    await row.getByText("Closed", { exact: true }).waitFor();
+    await row.getByText("Late", { exact: true }).waitFor();
+    await done();
+  });
+
+  it("refuses a closing day before the job, at once and in words", async () => {
+    const { page, done } = await opened(phone);
+    await newRecord(page);
+    await tick(page, "Wisconsin ATCP 29");
+    await page.getByRole("button", { name: "Save, still open" }).click();
+    await page.getByRole("link", { name: "Close it" }).click();
+    await field(page, "Completed on").fill("2031-05-13");
+    await page.locator(".refusal").getByText(/2031-05-13/).waitFor();
+    expect(await page.getByRole("button", { name: "Close for good" }).isDisabled()).toBe(true);
     await done();
   });
 

@@ -14,7 +14,7 @@ describe("the order of a packet", () => {
     const packet = recordPacket(shelf({ record: [record] }), "r");
     expect(packet?.record_values).toEqual({ area_treated: "7.1 ac" });
     expect(packet?.parts.map(({ file, operation }) => [file, operation])).toEqual([["01-record-check.json", "record-check"]]);
-    expect(JSON.parse(packet?.parts[0]?.request ?? "")).toEqual({ authorities: ["Texas"], date: "2031-05-14", as_of: "2031-05-14" });
+    expect(JSON.parse(packet?.parts[0]?.request ?? "")).toEqual({ authorities: ["Texas"], date: "2031-05-14", as_of: "2031-05-14", fields: ["area_treated"] });
   });
   it("leaves out answers that have no sheet, and still has the cover", () => {
     const job = thing<"job">("j", { name: "Draw", work: "spot", state: "planned", plan: spot });

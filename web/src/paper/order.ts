@@ -120,9 +120,10 @@ export function calibrationPacket(shelf: Shelf, id: string): Packet | undefined 
   return { job: { name: find(shelf, "sprayer", sprayer)?.fields.name ?? name, operator_name: person?.fields.name ?? "", licence: person?.fields.licence ?? "" }, record_values: {}, parts: parts.list };
 }
 
-function addRecord(parts: Parts, { fields }: Thing<"record">): void {
-  const request = fields.check?.request;
-  if (request) parts.add(fields.name, "record-check", request);
+// The judgement of the day it was kept, on the fields as they now stand.
+function addRecord(parts: Parts, record: Thing<"record">): void {
+  const { name, check } = record.fields;
+  if (check) parts.add(name, "record-check", { ...check.request, fields: Object.keys(valuesOf(record)) });
 }
 
 /** The values of a record as they now stand: what was closed, with its corrections. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { RecordThing } from "./standing";
-import { amendmentsOf, enteredNow, valuesNow } from "./amendments";
+import { amendmentsOf, valuesNow } from "./amendments";
+import { entered, type RecordThing } from "./standing";
 
 const amendment = (at: string, values: Record<string, string>) => ({ at, author: "Ada Quill", body: { date: at.slice(0, 10), reason: "read the wrong mark", values } });
 const record = (amendments: RecordThing["amendments"]): RecordThing => ({
@@ -22,7 +22,7 @@ describe("corrections of a closed record", () => {
   });
   it("can say that a value is not known after all", () => {
     const emptied = record([amendment("2031-05-15T08:00:00Z", { wind_speed: "" })]);
-    expect(enteredNow(emptied)).toEqual(["area_treated"]);
+    expect(entered(valuesNow(emptied))).toEqual(["area_treated"]);
   });
   it("takes no value from a body that has none", () => {
     const strange = record([{ at: "2031-05-15T08:00:00Z", author: "B", body: { date: "2031-05-15", reason: "note only", values: 3 } }]);

@@ -1,5 +1,5 @@
 // Corrections of a closed record. What was closed stays; a correction stands beside it with day and reason.
-import { entered, type RecordThing, type Values } from "./standing";
+import type { RecordThing, Values } from "./standing";
 import { labelOf } from "./tables";
 
 export interface Change {
@@ -39,6 +39,3 @@ export function valuesNow(record: RecordThing): Values {
   for (const { changes } of amendmentsOf(record)) for (const { key, after } of changes) now[key] = after;
   return now;
 }
-
-/** Keys of fields that hold something, with corrections. */
-export const enteredNow = (record: RecordThing): string[] => entered(valuesNow(record));

@@ -23,12 +23,14 @@ export function AuthoritiesPart({ draft, onChange }: Props): JSX.Element {
   return (
     <Section title={records.authorities}>
       <p class="hint">{records.authoritiesHint}</p>
-      {shown.map(({ key, citation }) => (
-        <Tick key={key} label={key} hint={citation} checked={draft.authorities.includes(key)} onValue={(on) => toggle(key, on)} />
-      ))}
-      {ended.map((key) => (
-        <Tick key={key} label={key} hint={records.ruleEnded} checked onValue={(on) => toggle(key, on)} />
-      ))}
+      <div class="authority-list">
+        {shown.map(({ key, citation }) => (
+          <Tick key={key} label={key} hint={citation} checked={draft.authorities.includes(key)} onValue={(on) => toggle(key, on)} />
+        ))}
+        {ended.map((key) => (
+          <Tick key={key} label={key} hint={records.ruleEnded} checked onValue={(on) => toggle(key, on)} />
+        ))}
+      </div>
       <button type="button" class="button wide" aria-expanded={choosing} onClick={() => setChoosing(!choosing)}>
         {choosing ? common.done : records.moreAuthorities}
       </button>

@@ -8,6 +8,7 @@ import { useThings } from "@/notebook/notebook";
 import { Choice, TextField } from "@/parts/fields";
 import { Section, ThingList, ThingRow } from "@/parts/list";
 import { count, say, showDate, useWords } from "@/words/words";
+import { valuesNow } from "./amendments";
 import { StateMark } from "./state_mark";
 import { dayOf, entered, standingOf, type RecordThing, type Standing, type State } from "./standing";
 
@@ -103,7 +104,7 @@ function Row({ line: { record, standing } }: { line: Line }): JSX.Element {
   const day = dayOf(record.fields);
   const carries = [
     day === "" ? records.noDate : showDate(day),
-    count(entered(record.fields.values).length, records.carries),
+    count(entered(valuesNow(record)).length, records.carries),
     asked === undefined ? records.noAuthority : missing.length === 0 ? records.nothingMissing : count(missing.length, records.lacks),
     (record.amendments ?? []).length > 0 ? count((record.amendments ?? []).length, records.amended) : "",
   ].filter((text) => text !== "");

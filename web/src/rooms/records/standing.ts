@@ -2,6 +2,7 @@
 import { ask, type Asked, type RequestOf } from "@/core/core";
 import type { ApplicationRecord, Thing } from "@/notebook/things";
 import { today } from "@/words/words";
+import { valuesNow } from "./amendments";
 
 export type Values = Record<string, string>;
 export type YesNo = "yes" | "no";
@@ -68,8 +69,9 @@ export interface Standing {
   asked?: Asked<"record-check">;
 }
 
+/** A record as it now stands, its corrections counted. */
 export function standingOf(record: RecordThing, asOf = today()): Standing {
-  const asked = check(record.fields, asOf);
+  const asked = check({ ...record.fields, values: valuesNow(record) }, asOf);
   const late = (asked?.answer?.checks ?? []).some(({ timeliness }) => timeliness === "late" || timeliness === "overdue");
   const closed = record.closed !== undefined;
   return { state: late ? "late" : closed ? "closed" : "open", closed, late, missing: missingKeys(asked), asked };
