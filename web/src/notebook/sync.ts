@@ -38,13 +38,15 @@ async function ask(path: string, init: RequestInit = {}): Promise<Response> {
     throw new Cut();
   });
   if (answer.status === 401 || answer.status === 403) throw new Locked();
-  if (!answer.ok && answer.status !== 404) throw new Cut(`${answer.status}`);
+  if (!answer.ok && answer.status !== 404 && answer.status !== 409) throw new Cut(`${answer.status}`);
   return answer;
 }
 
+// A static host answers with a page or nothing; a server without a notebook has nothing to sync with.
 async function isServed(): Promise<boolean> {
   const answer = await fetch("./api/health", { cache: "no-store" }).catch(() => undefined);
-  return answer?.ok === true && (answer.headers.get("content-type") ?? "").includes("json");
+  if (answer?.ok !== true || !(answer.headers.get("content-type") ?? "").includes("json")) return false;
+  return ((await answer.json()) as { notebook?: boolean }).notebook === true;
 }
 
 async function countUnsent(): Promise<number> {
@@ -115,7 +117,13 @@ async function pull(): Promise<void> {
   const key = `cursor of ${notebook}`;
   for (;;) {
     const after = (await fact<number>(key)) ?? 0;
-    const pulled = (await (await ask(`sync/pull?after=${after}&limit=${batchEntries}`)).json()) as Pulled;
+    const answer = await ask(`sync/pull?after=${after}&limit=${batchEntries}`);
+    if (answer.status === 409) {
+      // The notebook is shorter than it was (restored from a backup): fetch all of it; entries count once.
+      await setFact(key, 0);
+      continue;
+    }
+    const pulled = (await answer.json()) as Pulled;
     if (pulled.entries !== "") {
       await merge(pulled.entries, true);
     }
