@@ -9,7 +9,7 @@ export const jobId = idOf(1);
 const demo = (name: string): unknown => JSON.parse(readFileSync(fileURLToPath(new URL(`../../data/demo/${name}.json`, import.meta.url)), "utf8"));
 
 /** The demo job and what it is made of; limits and work may be changed. */
-async function dayOf(change: Partial<Job>): Promise<Given[]> {
+async function dayOf(change: Partial<Job>, more: Given[]): Promise<Given[]> {
   const { geometry } = demo("05-area-heron-flat") as { geometry: { geometry: never } };
   const request = demo("08-loads-heron-flat") as { products: Array<{ card: { name: string }; rate: string }> };
   const plan = { name: "Heron Flat", operation: "loads" as const, request: request as never, answer: await answerOf("loads", request), model: "swathbook 0.1.0", on: "2031-05-13" };
@@ -20,6 +20,7 @@ async function dayOf(change: Partial<Job>): Promise<Given[]> {
     given("sprayer", 3, { name: "Boom rig", sort: "boom", width: "22.5 ft" }),
     ...request.products.map(({ card }, index) => given("product_card", 20 + index, { name: card.name, card: card as never })),
     given("job", 1, { ...job, ...change }),
+    ...more,
   ] as Given[];
 }
 
@@ -31,8 +32,8 @@ export async function settled(context: BrowserContext, change: object = {}): Pro
 }
 
 /** Takes the entries in by the app's own door, then opens the day. */
-export async function openDay(page: Page, url: string, change: Partial<Job> = {}): Promise<void> {
-  await bringIn(page, url, await dayOf(change));
+export async function openDay(page: Page, url: string, change: Partial<Job> = {}, more: Given[] = []): Promise<void> {
+  await bringIn(page, url, await dayOf(change, more));
   await page.goto(`${url}#/field-day`);
   await page.getByText("Heron Flat, brush").click();
   await page.locator(".day-acts").waitFor();

@@ -92,6 +92,23 @@ describe("ground", () => {
     await page.getByRole("button", { name: "Save 2 stands" }).click();
     await page.getByRole("heading", { level: 1, name: "Ground" }).waitFor();
     expect(await page.locator(".thing strong").allTextContents()).toEqual(expect.arrayContaining(["Heron Flat", "Kettle Draw"]));
+    // A map of another part of the world is noticed.
+    await page.goto(`${host.url}#/ground/file`);
+    const elsewhere = [[10, 10], [10.01, 10], [10.01, 10.01], [10, 10]];
+    await give(page, "elsewhere.geojson", JSON.stringify({ type: "Polygon", coordinates: [elsewhere] }));
+    await page.getByText(/more than 200 km \(120 miles\) from (Heron Flat|Kettle Draw)/).waitFor();
+    await page.goto(`${host.url}#/ground/landowners`);
+    await page.getByRole("link", { name: "New landowner" }).click();
+    await page.getByLabel("Name", { exact: true }).fill("Wren Oakhollow");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("Wren Oakhollow").waitFor();
+    await page.goto(`${host.url}#/ground/typed`);
+    await page.getByRole("textbox", { name: /^Area/ }).fill("2.5");
+    await page.getByLabel("Name of the stand").fill("Lower Fen");
+    await page.getByLabel("Landowner").selectOption({ label: "Wren Oakhollow" });
+    await page.getByRole("button", { name: "Save the stand" }).click();
+    await page.getByRole("heading", { level: 1, name: "Lower Fen" }).waitFor();
+    await page.getByText("2.5 ac").waitFor();
     check();
     await context.close();
   });

@@ -4,6 +4,7 @@ import { useEffect, useState } from "preact/hooks";
 import { useChanging } from "@/app/changing";
 import { say, useWords } from "@/words/words";
 import { gapSeconds, type Recording } from "./recorder";
+import { sayAloud } from "./spoken";
 import { awake } from "./wake";
 
 /** Draws again every second. */
@@ -22,6 +23,10 @@ export function PositionState({ of }: { of: Recording }): JSX.Element {
   const isAwake = useChanging(awake);
   const accuracy = of.fixes.at(-1)?.accuracy_m;
   const silent = of.running && of.last !== undefined ? Math.floor((now - of.last) / 1000) : 0;
+  const isSilent = silent > gapSeconds;
+  useEffect(() => {
+    if (isSilent) sayAloud(fieldDay.spokenGap);
+  }, [isSilent]);
   const word = accuracy === undefined ? ground.waiting : accuracy <= 5 ? ground.walkGood : accuracy <= 12 ? ground.walkFair : ground.walkBad;
   return (
     <div class="position" role="status">
@@ -32,7 +37,7 @@ export function PositionState({ of }: { of: Recording }): JSX.Element {
           <strong>{word}</strong> {accuracy !== undefined && say(ground.accuracy, Math.round(accuracy))}
         </p>
       )}
-      {silent > gapSeconds && <p class="refusal">{say(fieldDay.silent, silent)}</p>}
+      {isSilent && <p class="refusal">{say(fieldDay.silent, silent)}</p>}
       {of.running && !isAwake && <p class="hint">{fieldDay.notAwake}</p>}
     </div>
   );

@@ -39,12 +39,15 @@ export function Board({ verdict, lines }: { verdict: Verdict; lines: string[] })
       <div class="board-words">
         <strong>{fieldDay.verdict[verdict]}</strong>
         {lines.filter(Boolean).map((line, index) => (
-          <span key={index}>{line}</span>
+          <span key={index}>{degrees(line)}</span>
         ))}
       </div>
     </div>
   );
 }
+
+// The core writes plain letters.
+const degrees = (text: string): string => text.replace(/\bdeg([FC])\b/g, "°$1");
 
 const order: Record<CheckVerdict, number> = { stop: 0, not_known: 1, go: 2, not_entered: 3 };
 
@@ -69,7 +72,7 @@ export function Checks({ of }: { of: Asked<"spray-window"> }): JSX.Element {
           </summary>
           <ul>
             {(answer.not_entered ?? []).map((line, index) => (
-              <li key={index}>{line}</li>
+              <li key={index}>{degrees(line)}</li>
             ))}
           </ul>
         </details>
@@ -90,8 +93,8 @@ function CheckRow({ row }: { row: WindowRow }): JSX.Element {
         <path class="board-mark" d={marks[verdict === "not_entered" ? "none" : verdict]} />
       </svg>
       <span>
-        <strong>{fieldDay.checkWord[verdict]}</strong> {row.text}
-        {row.whose && row.limit && <small>{say(fieldDay.whose, row.whose, row.limit)}</small>}
+        <strong>{fieldDay.checkWord[verdict]}</strong> {degrees(row.text ?? "")}
+        {row.whose && row.limit && <small>{say(fieldDay.whose, row.whose, degrees(row.limit))}</small>}
       </span>
     </li>
   );

@@ -54,7 +54,7 @@ export function askWindow(reading: SprayWindowRequest["readings"][number], job: 
 const ofJob = <T extends { job?: string }>(list: Array<{ fields: T }>, job: string) => list.filter(({ fields }) => fields.job === job);
 
 // Of two in one second the one written later counts: the list comes with the newest change first.
-const newestFirst = (a: string, b: string): number => (a === b ? 0 : a < b ? 1 : -1);
+export const newestFirst = (a: string, b: string): number => (a === b ? 0 : a < b ? 1 : -1);
 
 export const readingsOf = (job: string): Array<Thing<"reading">> =>
   (ofJob(things("reading"), job) as Array<Thing<"reading">>).sort((a, b) => newestFirst(instantKey(a.fields.taken), instantKey(b.fields.taken)));

@@ -3,11 +3,13 @@ import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { PageHead } from "@/app/page_head";
 import { address } from "@/app/route";
+import type { Asked } from "@/core/core";
 import { show } from "@/core/quantity";
 import { useForm } from "@/notebook/forms";
 import { useNotebook, WriteError } from "@/notebook/notebook";
 import type { Thing } from "@/notebook/things";
 import { useSaving } from "@/parts/save_bar";
+import { wakeSound } from "@/parts/signals";
 import { useSeconds } from "@/positions/position_state";
 import { forget, go, halt, setOn, useRecording, type Recording } from "@/positions/recorder";
 import { ago, instant, say, showTime, useWords } from "@/words/words";
@@ -37,7 +39,7 @@ export function DayPage({ job }: { job: Thing<"job"> }): JSX.Element {
       )}
       <Timeline job={job.id} />
       {job.fields.work !== "broadcast" && (
-        <a class="button wide" href={address("jobs", job.id)}>
+        <a class="button wide" href={address("jobs", job.id, "plan")}>
           <span>
             {fieldDay.tally}
             <small>{fieldDay.tallyHint}</small>
@@ -69,23 +71,30 @@ export function DayPage({ job }: { job: Thing<"job"> }): JSX.Element {
   );
 }
 
+/** The newest reading of the job, judged at this moment. */
+function judged(job: Thing<"job">): Asked<"spray-window"> | undefined {
+  const { readings, rain_expected } = (readingsOf(job.id)[0]?.fields.request ?? {}) as { readings?: Parameters<typeof askWindow>[0][]; rain_expected?: string };
+  const kept = readings?.[0];
+  return kept && askWindow(kept, job.fields, rain_expected, instant());
+}
+
 function Weather({ job }: { job: Thing<"job"> }): JSX.Element {
   const { fieldDay } = useWords();
   useSeconds();
   const reading = readingsOf(job.id)[0]?.fields;
   if (reading === undefined) return <Board verdict="none" lines={[fieldDay.verdictNone]} />;
-  const { readings, rain_expected } = reading.request as { readings?: Parameters<typeof askWindow>[0][]; rain_expected?: string };
-  const kept = readings?.[0];
-  const asked = kept && askWindow(kept, job.fields, rain_expected, instant());
+  const asked = judged(job);
   const verdict = verdictOf(asked);
   const answer = asked?.answer;
   const taken = say(fieldDay.taken, ago(reading.taken));
   const until = answer?.readings_good_until && verdict !== "old" ? say(fieldDay.goodUntil, showTime(answer.readings_good_until)) : "";
-  const wind = answer && [show(answer.highest_wind), answer.mean_wind_from_word && say(fieldDay.windFrom, fieldDay.pointShort[answer.mean_wind_from_word as "N"] ?? "")].filter(Boolean).join(", ");
+  const from = answer?.mean_wind_from_word && fieldDay.pointShort[answer.mean_wind_from_word as "N"];
+  const speed = show(answer?.highest_wind);
+  const wind = from ? say(fieldDay.windFrom, speed, from) : say(fieldDay.windOnly, speed);
   const first = verdict === "old" ? fieldDay.verdictOld : verdict === "go" ? fieldDay.verdictGo : (worst(answer?.checks) ?? answer?.text ?? "");
   return (
     <>
-      <Board verdict={verdict} lines={[first, [taken, until].filter(Boolean).join(", "), verdict === "old" ? "" : (wind ?? "")]} />
+      <Board verdict={verdict} lines={[first, [taken, until].filter(Boolean).join(", "), verdict === "old" || !speed ? "" : wind]} />
       {asked && (
         <details class="row-by-row" open={verdict === "stop" ? true : undefined}>
           <summary>{fieldDay.checkRows}</summary>
@@ -112,6 +121,8 @@ function Acts({ job, found, mine, width }: ActsProps): JSX.Element {
   const saving = useSaving();
   const [problem, setProblem] = useState<string>();
   const [busy, setBusy] = useState(false);
+  useSeconds();
+  const verdict = verdictOf(judged(job));
   // One act at a time: a double press in a glove is one press.
   const run = (act: () => Promise<unknown>) => {
     if (busy) return;
@@ -120,6 +131,10 @@ function Acts({ job, found, mine, width }: ActsProps): JSX.Element {
     act()
       .catch((error: unknown) => setProblem(error instanceof WriteError && error.reason === "full" ? common.full : say(common.writeFailed, error instanceof Error ? error.message : String(error))))
       .finally(() => setBusy(false));
+  };
+  const start = () => {
+    wakeSound();
+    run(() => beginPass(job, width, saving.save));
   };
   return (
     <div class="save-bar day-acts">
@@ -151,10 +166,13 @@ function Acts({ job, found, mine, width }: ActsProps): JSX.Element {
           </>
         ) : (
           <>
-            <button type="button" class="button go act" disabled={busy || saving.busy || found !== undefined} onClick={() => run(() => beginPass(job, width, saving.save))}>
-              {fieldDay.start}
+            <button type="button" class={verdict === "go" ? "button go act" : "button act"} disabled={busy || saving.busy || found !== undefined} onClick={() => start()}>
+              <span>
+                {fieldDay.start}
+                {verdict !== "go" && <small>{say(fieldDay.boardSays, fieldDay.verdict[verdict])}</small>}
+              </span>
             </button>
-            <a class="button main act" href={address("field-day", job.id, "reading")}>
+            <a class={verdict === "go" ? "button act" : "button main act"} href={address("field-day", job.id, "reading")}>
               {fieldDay.takeReading}
             </a>
             <a class="button act" href={address("field-day", job.id, "load")}>

@@ -37,7 +37,7 @@ export function HandPage({ job }: { job: Thing<"job"> }): JSX.Element {
         <AmountField label={fieldDay.runLength} value={length} units={unitsOf.length} onValue={(text) => form.set({ length: text })} />
         <AmountField label={fieldDay.width} value={width} units={unitsOf.length} onValue={(text) => form.set({ width: text })} />
       </div>
-      <p class="tally-count" role="status">
+      <p class="run-count" role="status">
         {count(runs, fieldDay.runs)}
       </p>
       {asked?.answer && <Figure label={fieldDay.swept} of={asked} value={asked.answer.swept_area} note={job.fields.net_area && say(fieldDay.sweptOf, job.fields.net_area)} />}

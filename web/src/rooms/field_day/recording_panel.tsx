@@ -101,7 +101,7 @@ export function RecordingPanel({ job, of, width, onWidth }: Props): JSX.Element 
 
 function Gaps({ gaps, begun }: { gaps: Gap[]; begun: number }): JSX.Element {
   const { fieldDay } = useWords();
-  const at = (seconds: number) => showTime(new Date(begun + seconds * 1000).toISOString());
+  const at = (seconds: number) => new Date(begun + seconds * 1000).toTimeString().slice(0, 8);
   const last = gaps.at(-1);
   return (
     <div class="refusal" role="alert">

@@ -7,7 +7,7 @@ import { blob, useNotebook, things } from "@/notebook/notebook";
 import type { Attachment, Thing } from "@/notebook/things";
 import { Section } from "@/parts/list";
 import { count, say, showDate, showTime, today, useWords, type Words } from "@/words/words";
-import { instantKey, loadsOf, passesOf, readingsOf } from "./day_data";
+import { instantKey, loadsOf, newestFirst, passesOf, readingsOf } from "./day_data";
 
 interface Event {
   key: string;
@@ -34,7 +34,7 @@ function eventsOf(job: string, words: Words["fieldDay"]): Event[] {
     const isNote = fields.type === "text/plain";
     events.push({ key: id, at: fields.taken ?? "", text: isNote ? event.note : event.photo, note: fields.notes, photo: isNote ? undefined : fields });
   }
-  return events.sort((a, b) => (instantKey(a.at) < instantKey(b.at) ? 1 : -1));
+  return events.sort((a, b) => newestFirst(instantKey(a.at), instantKey(b.at)));
 }
 
 function readingWords(request: { readings?: Array<{ wind?: Quantity; gust?: Quantity; wind_from?: string; temperature?: Quantity; humidity?: Quantity }> }): string {

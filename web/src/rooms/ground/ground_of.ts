@@ -62,30 +62,22 @@ function firstPlace(boundary: Shape["boundary"] | Stand["boundary"]): Place | un
   return lon === undefined || lat === undefined ? undefined : { lon, lat };
 }
 
+// As the sentence says it.
 const farMetres = 200_000;
 
 /** A sentence when an outline lies far from every other stand of the notebook. */
 export function farWarning(boundary: Shape["boundary"]): string | undefined {
   const here = firstPlace(boundary);
   if (here === undefined) return undefined;
-  let nearest: { name: string; place: Place; metres: number } | undefined;
+  let nearest: { name: string; metres: number } | undefined;
   for (const { fields } of things("stand")) {
     const place = firstPlace(fields.boundary);
     if (place === undefined) continue;
     const metres = roughMetres(here, place);
-    if (nearest === undefined || metres < nearest.metres) nearest = { name: fields.name, place, metres };
+    if (nearest === undefined || metres < nearest.metres) nearest = { name: fields.name, metres };
   }
   if (nearest === undefined || nearest.metres < farMetres) return undefined;
-  const { ground } = wordsNow();
-  const distance = distanceBetween(here, nearest.place);
-  return distance === undefined ? say(ground.farUnknown, "", nearest.name) : say(ground.far, distance, nearest.name);
-}
-
-// The core's own geodesic: the long side of a triangle as thin as a hair.
-function distanceBetween(a: Place, b: Place): string | undefined {
-  const ring = [[a.lon, a.lat], [b.lon, b.lat], [b.lon, b.lat + 1e-5], [a.lon, a.lat]];
-  const length = measured(ask("area", { geometry: { type: "Polygon", coordinates: [ring] } }).answer?.longest_edge);
-  return length && `${showNumber(length.value, 2)} ${showUnit(length.unit)}`;
+  return say(wordsNow().ground.far, nearest.name);
 }
 
 /** True when the core refuses the outline as it is and takes it with the two numbers the other way round. */

@@ -49,8 +49,7 @@ export const ground = {
   pieces: "Recorded in {0} pieces. They are joined by straight edges: look at the drawing.",
   looksSwapped: "Longitude and latitude look swapped in this file.",
   swap: "Turn them round",
-  far: "This lies {0} from {1}. Is it the right file?",
-  farUnknown: "This lies very far from {1}. Is it the right file?",
+  far: "This lies more than 200 km (120 miles) from {0}, the nearest stand here. Is it the right file?",
   faults: {
     tooBig: "The file is larger than {0}. Nothing was taken in. Save only the stands you need to a file of their own.",
     empty: "The file is empty. Nothing was taken in. Save it again where it was made.",

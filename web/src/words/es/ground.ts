@@ -51,8 +51,7 @@ export const ground: typeof english = {
   pieces: "Grabado en {0} tramos. Se unen con bordes rectos: mire el dibujo.",
   looksSwapped: "En este archivo la longitud y la latitud parecen cambiadas.",
   swap: "Darles la vuelta",
-  far: "Esto queda a {0} de {1}. ¿Es el archivo correcto?",
-  farUnknown: "Esto queda muy lejos de {1}. ¿Es el archivo correcto?",
+  far: "Esto queda a más de 200 km (120 millas) de {0}, el rodal más cercano de aquí. ¿Es el archivo correcto?",
   faults: {
     tooBig: "El archivo pasa de {0}. No se tomó nada. Guarde en un archivo aparte solo los rodales que necesita.",
     empty: "El archivo está vacío. No se tomó nada. Guárdelo otra vez donde se hizo.",
