@@ -175,6 +175,30 @@ describe("records", () => {
     await done();
   });
 
+  it("judges one record by three authorities on the third day after (story 7)", async () => {
+    const { page, done } = await opened(desk, "2026-04-12T09:00:00");
+    await page.goto(`${host.url}#/records/new`);
+    await page.getByRole("link", { name: "Begin an empty record" }).click();
+    await field(page, "Name of this record").fill("April spraying");
+    await field(page, "Date").fill("2026-04-09");
+    await tick(page, "Minnesota 18B.37");
+    await tick(page, "Wisconsin ATCP 29");
+    const minnesota = page.locator(".judgement", { hasText: "Minnesota 18B.37" });
+    await minnesota.getByText("Complete by Apr 14, 2026. There is still time.").waitFor();
+    await minnesota.getByText("Keep it until Apr 9, 2031.").waitFor();
+    await minnesota.locator(".field-names").first().getByText("Air temperature").waitFor();
+    const wisconsin = page.locator(".judgement", { hasText: "Wisconsin ATCP 29" });
+    await wisconsin.getByText("Complete by Apr 9, 2026. That day has passed: it is late.").waitFor();
+    await wisconsin.getByText("Keep it until Apr 9, 2028.").waitFor();
+    await page.getByText("The first deadline is Apr 9, 2026.").waitFor();
+
+    // The day before the federal rule of private applicators ended it can be named; today it asks for nothing.
+    await field(page, "Date").fill("2025-07-10");
+    await tick(page, "7 CFR 110");
+    await page.locator(".judgement", { hasText: "7 CFR 110" }).getByText("Ended: it asks for nothing.").waitFor();
+    await done();
+  });
+
   it("closed after the deadline is late for good, and carries what is attached", async () => {
     const { page, done } = await opened(phone, "2031-05-17T09:00:00", { gloves: true });
     await newRecord(page);

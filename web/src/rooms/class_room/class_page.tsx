@@ -7,6 +7,7 @@ import type { SprayerKind } from "@/core/operations.gen";
 import { show } from "@/core/quantity";
 import { keepBlob, newId, WriteError } from "@/notebook/notebook";
 import { AmountField, unitsOf } from "@/parts/amount_field";
+import { ClearForm } from "@/parts/clear_form";
 import { Choice, TextField } from "@/parts/fields";
 import { RefusalNote } from "@/parts/findings";
 import { Section, ThingList, ThingRow } from "@/parts/list";
@@ -28,6 +29,10 @@ export function ClassPage({ id }: { id: string }): JSX.Element {
   const add = () => {
     form.set({ learners: [...value.learners, emptyLearner] });
     go("class", "group", id, "learner", String(value.learners.length));
+  };
+  const clear = () => {
+    form.clear();
+    goInstead("class");
   };
   const save = async () => {
     if (asked?.answer === undefined) return;
@@ -64,6 +69,7 @@ export function ClassPage({ id }: { id: string }): JSX.Element {
         </Section>
       )}
       {trouble && <p class="refusal">{trouble}</p>}
+      {value.learners.length > 0 && <ClearForm onClear={clear} />}
       {asked?.answer && <SaveBar saving={saving} label={classRoom.saveClass} onSave={() => void save()} />}
     </main>
   );

@@ -5,6 +5,7 @@ import { PageHead } from "@/app/page_head";
 import { address, goInstead } from "@/app/route";
 import { newId, thing, things, useThing } from "@/notebook/notebook";
 import { useForm, type Form } from "@/notebook/forms";
+import { ClearForm } from "@/parts/clear_form";
 import { TextField } from "@/parts/fields";
 import { Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
@@ -21,8 +22,8 @@ export function NewPage({ job }: { job: string }): JSX.Element {
   const found = useThing("job", job);
   const first = useMemo(() => firstDraft(job), [job]);
   const form = useForm<RecordDraft>(`record/new/${job}`, first);
-  const name = found?.fields.name ?? records.newRecord;
-  return <FormPage title={say(records.recordOf, name)} back={address("records", "new")} form={form} />;
+  const title = found ? say(records.recordOf, found.fields.name) : records.newRecord;
+  return <FormPage title={title} back={address("records", "new")} form={form} />;
 }
 
 function firstDraft(jobId: string): RecordDraft {
@@ -105,6 +106,7 @@ function FormPage({ title, back, form }: { title: string; back: string; form: Fo
       <button type="button" class="button wide" aria-expanded={others} onClick={() => setOthers(!others)}>
         {others ? records.fewerFields : records.allFields}
       </button>
+      {form.resumed && <ClearForm onClear={form.clear} />}
       <p class="form-sum" role="status">
         {asked?.answer && (missing === 0 ? records.nothingMissing : `${count(missing, records.lacks)}.`)}
       </p>

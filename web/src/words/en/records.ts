@@ -127,7 +127,7 @@ export const records = {
   goOn: "Go on filling in",
   closeIt: "Close it",
   amend: "Correct it",
-  print: "Paper",
+  print: "Print or PDF",
   history: "History",
   amendments: "Corrections",
   amendedField: "Corrected after closing",

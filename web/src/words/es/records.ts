@@ -125,7 +125,7 @@ export const records: typeof english = {
   goOn: "Seguir anotando",
   closeIt: "Cerrarlo",
   amend: "Corregirlo",
-  print: "Papel",
+  print: "Imprimir o PDF",
   history: "Historia",
   amendments: "Correcciones",
   amendedField: "Corregido después de cerrar",
