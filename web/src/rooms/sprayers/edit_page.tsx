@@ -12,6 +12,7 @@ import { Choice, Pick, TextField } from "@/parts/fields";
 import { Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
 import { say, useWords } from "@/words/words";
+import { flowProblem, pressureProblem, volumeProblem } from "./checks";
 import { usualDays } from "./due";
 import { sortOptions } from "./sorts";
 
@@ -51,7 +52,7 @@ export function EditPage({ sprayer }: { sprayer?: Thing<"sprayer"> }): JSX.Eleme
         </>
       )}
       {!named && <p class="hint">{words.needName}</p>}
-      <SaveBar saving={saving} disabled={!named || refusal !== undefined} onSave={() => void save()} />
+      <SaveBar saving={saving} disabled={!named || refusal !== undefined || hasWrong(fields)} onSave={() => void save()} />
     </main>
   );
 }
@@ -97,8 +98,8 @@ function TipPart({ fields, set, problem }: PartProps): JSX.Element {
       </div>
       <TextField label={words.form.tipWords} value={fields.tip_words} onValue={(tip_words) => set({ tip_words })} required={false} />
       <div class="two">
-        <AmountField label={words.form.rated} hint={words.form.ratedHint} value={fields.tip_rated_flow} units={unitsOf.flow} onValue={(tip_rated_flow) => set({ tip_rated_flow })} required={false} />
-        <AmountField label={words.form.ratedAt} value={fields.tip_rated_pressure} units={unitsOf.pressure} onValue={(tip_rated_pressure) => set({ tip_rated_pressure })} required={false} />
+        <AmountField label={words.form.rated} hint={words.form.ratedHint} value={fields.tip_rated_flow} units={unitsOf.flow} error={flowProblem(fields.tip_rated_flow)} onValue={(tip_rated_flow) => set({ tip_rated_flow })} required={false} />
+        <AmountField label={words.form.ratedAt} value={fields.tip_rated_pressure} units={unitsOf.pressure} error={pressureProblem(fields.tip_rated_pressure)} onValue={(tip_rated_pressure) => set({ tip_rated_pressure })} required={false} />
       </div>
       <TextField label={words.form.since} type="date" value={fields.tips_since} onValue={(tips_since) => set({ tips_since })} required={false} />
     </Section>
@@ -111,10 +112,10 @@ function RestPart({ fields, set, problem }: PartProps): JSX.Element {
   return (
     <Section title={words.restPart}>
       <div class="two">
-        <AmountField label={words.pressure} value={fields.pressure} units={unitsOf.pressure} onValue={(pressure) => set({ pressure })} required={false} />
+        <AmountField label={words.pressure} value={fields.pressure} units={unitsOf.pressure} error={pressureProblem(fields.pressure)} onValue={(pressure) => set({ pressure })} required={false} />
         <AmountField label={words.tank} value={fields.tank} units={unitsOf.tank} error={problem("tank")} onValue={(tank) => set({ tank })} required={false} />
       </div>
-      <AmountField label={words.trapped} hint={words.trappedHint} value={fields.trapped} units={unitsOf.tank} onValue={(trapped) => set({ trapped })} required={false} />
+      <AmountField label={words.trapped} hint={words.trappedHint} value={fields.trapped} units={unitsOf.tank} error={volumeProblem(fields.trapped)} onValue={(trapped) => set({ trapped })} required={false} />
       <Pick
         label={words.again}
         hint={words.againHint}
@@ -126,6 +127,9 @@ function RestPart({ fields, set, problem }: PartProps): JSX.Element {
     </Section>
   );
 }
+
+const hasWrong = ({ pressure, trapped, tip_rated_flow: flow, tip_rated_pressure: at }: Fields): boolean =>
+  [pressureProblem(pressure), volumeProblem(trapped), flowProblem(flow), pressureProblem(at)].some((problem) => problem !== undefined);
 
 const isCount = (text: string | undefined) => text === undefined || text.trim() === "" || /^[1-9]\d*$/.test(text.trim());
 

@@ -11,7 +11,7 @@ import { Figure } from "@/parts/answer";
 import { Section } from "@/parts/list";
 import { useSaving } from "@/parts/save_bar";
 import { say, showDate, today, useWords } from "@/words/words";
-import { sayAge } from "./age";
+import { sayDay } from "./age";
 import { dueOf, usualDays } from "./due";
 import { askedOf, calibrationsOf, dayOf, tipChecksOf } from "./known";
 import { Flag } from "./list_page";
@@ -69,7 +69,7 @@ function LastCalibration({ sprayer: { id, fields } }: Props): JSX.Element {
   const day = dayOf(last);
   const due = dueOf(fields, day, today());
   const { output, speed, flow, tank_area: tank, plus_minus: spread, band_output: band, field_output: field } = of.answer;
-  const age = `${sayAge(day, today())}, ${showDate(day)}${last.fields.pressure ? `, ${say(sprayers.page.atPressure, last.fields.pressure)}` : ""}`;
+  const age = `${sayDay(day, today())}${last.fields.pressure ? `, ${say(sprayers.page.atPressure, last.fields.pressure)}` : ""}`;
   return (
     <Section title={sprayers.page.last}>
       {due === "age" && <p><Flag text={say(sprayers.dueAgeWhy, fields.calibrate_after_days ?? usualDays)} /></p>}
@@ -100,7 +100,7 @@ function Tips({ sprayer: { id, fields } }: Props): JSX.Element {
   return (
     <Section title={sprayers.page.tipState}>
       <p>{state.good || checked === undefined ? state.text : <Flag text={state.text} />}</p>
-      {checked && <p class="hint">{say(sprayers.page.tipChecked, `${sayAge(dayOf(checked), today())} (${showDate(dayOf(checked))})`)}</p>}
+      {checked && <p class="hint">{say(sprayers.page.tipChecked, sayDay(dayOf(checked), today()))}</p>}
       {isNew ? (
         <>
           <p role="status">{sprayers.page.newTipsDone}</p>

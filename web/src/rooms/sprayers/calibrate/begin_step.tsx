@@ -6,6 +6,7 @@ import { AmountField, unitsOf } from "@/parts/amount_field";
 import { Choice, Pick } from "@/parts/fields";
 import { Caution } from "@/parts/list";
 import { useWords } from "@/words/words";
+import { pressureProblem } from "../checks";
 import { isByHand } from "../sorts";
 import { byTip } from "./calibration_form";
 import type { StepProps } from "./calibrate_page";
@@ -41,7 +42,7 @@ export function BeginStep(props: StepProps): JSX.Element {
         /></div>
       )}
       {byTip(form, sprayer.sort) && form.way !== "refill" && <TipCountField {...props} />}
-      <AmountField label={words.pressure} hint={words.pressureHint} value={form.pressure} units={unitsOf.pressure} onValue={(pressure) => set({ pressure })} required={false} />
+      <AmountField label={words.pressure} hint={words.pressureHint} value={form.pressure} units={unitsOf.pressure} error={pressureProblem(form.pressure)} onValue={(pressure) => set({ pressure })} required={false} />
       {operators.length > 0 && <Pick label={words.operator} value={form.operator} options={operators} onValue={(operator) => set({ operator })} required={false} />}
     </>
   );

@@ -68,7 +68,7 @@ function Hand({ form, set, asked }: StepProps): JSX.Element {
         </div>
       )}
       {hand && (
-        <div class={hand.verdict === "slip" ? "verdict slip" : "verdict"} role="status">
+        <div class={hand.verdict === "slip" ? "hand-verdict slip" : "hand-verdict"} role="status">
           <Figure label={words.handDifference} of={asked} value={hand.difference} note={hand.verdict && words.handVerdicts[hand.verdict]} />
           <p>{hand.text}</p>
         </div>

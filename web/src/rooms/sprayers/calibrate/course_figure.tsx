@@ -27,7 +27,7 @@ export function CourseFigure({ width, length, short }: Props): JSX.Element {
       <rect class="strip" x={left} y="42" width={strip} height="66" />
       {shown && <rect class="short" x={left} y="42" width={Math.max(3, strip * (part ?? 0))} height="66" />}
       <path class="arrow" d={`M8 75h${left - 22}m-10 -8l10 8l-10 8`} />
-      <text x="8" y="64">
+      <text x="8" y="58">
         {words.runUp}
       </text>
       {[left, left + strip].map((x) => (

@@ -12,6 +12,7 @@ import { Figure } from "@/parts/answer";
 import { Findings } from "@/parts/findings";
 import { SaveBar, useSaving } from "@/parts/save_bar";
 import { say, showDate, today, useWords } from "@/words/words";
+import { groundProblem, pressureProblem } from "../checks";
 import { TipBars } from "../tips/tip_bars";
 import { tipsFromCatches } from "../tips/tip_request";
 import type { CalibrationForm } from "./calibration_form";
@@ -24,12 +25,15 @@ import { stepOf } from "./steps";
 
 export function ResultStep(props: StepProps): JSX.Element {
   const { id, sprayer, form, set, asked, ground, clear } = props;
-  const words = useWords().sprayers.calibrate.result;
+  const { sprayers } = useWords();
+  const words = sprayers.calibrate.result;
   const saving = useSaving();
   const { answer } = asked;
   const serious = mustRead(asked.findings);
   const token = tokenOf(serious, answer?.output);
   const agreed = serious.length === 0 || form.agreed === token;
+  const acresWrong = groundProblem(form.acres_on_tips);
+  const pressureWrong = pressureProblem(form.pressure);
   const tips = tipsFromCatches(form, sprayer, ground);
   const save = async () => {
     if (!(await saving.save([draftOf(props)]))) return;
@@ -57,9 +61,14 @@ export function ResultStep(props: StepProps): JSX.Element {
         </>
       )}
       <Compare {...props} />
-      <AmountField label={words.acres} hint={words.acresHint} value={form.acres_on_tips} units={unitsOf.area} onValue={(acres_on_tips) => set({ acres_on_tips })} required={false} />
+      <AmountField label={words.acres} hint={words.acresHint} value={form.acres_on_tips} units={unitsOf.area} error={acresWrong} onValue={(acres_on_tips) => set({ acres_on_tips })} required={false} />
+      {pressureWrong && (
+        <p class="error">
+          {pressureWrong} <a href={address("sprayers", id, "calibrate", "begin")}>{say(sprayers.calibrate.goThere, sprayers.calibrate.steps.begin)}</a>
+        </p>
+      )}
       {answer !== undefined && !agreed && <p class="error">{words.ackNeeded}</p>}
-      <SaveBar saving={saving} label={words.save} disabled={answer === undefined || !agreed} onSave={() => void save()} />
+      <SaveBar saving={saving} label={words.save} disabled={answer === undefined || !agreed || acresWrong !== undefined || pressureWrong !== undefined} onSave={() => void save()} />
     </>
   );
 }

@@ -23,14 +23,26 @@ function dotsOf({ rows = [], axis }: WearAnswer): Dot[] {
   });
 }
 
+/** Where the trend meets the limit, if that is not further ahead than the measurements reach back. */
+function crossingOf(of: WearAnswer, dots: Dot[]): { x: number; name: string } | undefined {
+  const [first, last] = [dots[0], dots.at(-1)];
+  const place = of.axis === "area" ? of.limit_at_area : of.axis === "volume" ? of.limit_at_volume : undefined;
+  const days = of.axis === "time" && of.limit_on ? daysBetween(of.rows?.[0]?.date ?? "", of.limit_on) : undefined;
+  const x = measured(place)?.value ?? days;
+  if (first === undefined || last?.trend === undefined || x === undefined) return undefined;
+  const isNear = x > last.x && x <= last.x + 2 * (last.x - first.x);
+  return isNear ? { x, name: of.axis === "time" ? showDate(of.limit_on ?? "") : show(place) } : undefined;
+}
+
 export function WearChart({ of }: { of: WearAnswer }): JSX.Element | null {
   const words = useWords().sprayers.history;
   const dots = dotsOf(of);
   const limit = measured(of.limit)?.value;
   if (dots.length < 2 || limit === undefined) return null;
+  const cross = crossingOf(of, dots);
   const heights = dots.flatMap(({ over, trend }) => [over, trend ?? over]);
   const [low, up] = [Math.min(0, ...heights) - 1, Math.max(limit, ...heights) + 1.5];
-  const [from, to] = [Math.min(...dots.map(({ x }) => x)), Math.max(...dots.map(({ x }) => x))];
+  const [from, to] = [Math.min(...dots.map(({ x }) => x)), Math.max(...dots.map(({ x }) => x), cross?.x ?? 0)];
   const across = (x: number) => left + ((wide - left - 14) * (x - from)) / Math.max(to - from, 1e-9);
   const up_ = (percent: number) => top + ((high - top - foot) * (up - percent)) / (up - low);
   const rows = of.rows ?? [];
@@ -56,6 +68,7 @@ export function WearChart({ of }: { of: WearAnswer }): JSX.Element | null {
           {words.asNew}
         </text>
         {line.length > 1 && <path class="trend" d={`M${line.join("L")}`} />}
+        {cross && <path class="trend ahead" d={`M${line.at(-1)}L${across(cross.x)} ${up_(limit)}`} />}
         {dots.map(({ x, over }, index) => (
           <circle key={index} cx={across(x)} cy={up_(over)} r="6" />
         ))}
@@ -63,7 +76,7 @@ export function WearChart({ of }: { of: WearAnswer }): JSX.Element | null {
           {name(rows[0])}
         </text>
         <text x={wide - 8} y={high - 10} text-anchor="end">
-          {name(rows.at(-1))}
+          {cross ? cross.name : name(rows.at(-1))}
         </text>
       </svg>
       <p class="chart-foot">{xTitle}</p>

@@ -16,6 +16,7 @@ import { SaveBar, useSaving } from "@/parts/save_bar";
 import { say, showDate, today, useWords } from "@/words/words";
 import { AmountsEntry } from "../amounts_entry";
 import { secondsOf, timeProblem, tipCount } from "../calibrate/calibration_form";
+import { groundProblem } from "../checks";
 import { calibrationsOf } from "../known";
 import { ratingOf, type RuleChoice } from "./tip_request";
 import { TipResultPart } from "./tip_result";
@@ -84,6 +85,7 @@ export function TipPage({ sprayer }: { sprayer: Thing<"sprayer"> }): JSX.Element
   const count = tipCount(value.tips);
   // The core counts the tips it is given: one left out would shift the names of those behind it.
   const gap = places.findIndex((place, order) => place !== order);
+  const acresWrong = groundProblem(value.acres_on_tips);
   const skipped = gap < 0 ? undefined : gap;
   const save = async () => {
     const body = {
@@ -114,8 +116,8 @@ export function TipPage({ sprayer }: { sprayer: Thing<"sprayer"> }): JSX.Element
       <RatingPart form={value} set={set} asked={asked} />
       <CaughtPart form={value} set={set} asked={asked} places={places} />
       {skipped === undefined ? <TipResultPart asked={asked} /> : <p class="not-reached">{say(words.gap, skipped + 1)}</p>}
-      <AmountField label={sprayers.calibrate.result.acres} hint={sprayers.calibrate.result.acresHint} value={value.acres_on_tips} units={unitsOf.area} onValue={(acres_on_tips) => set({ acres_on_tips })} required={false} />
-      <SaveBar saving={saving} label={words.save} disabled={asked.answer === undefined || skipped !== undefined} onSave={() => void save()} />
+      <AmountField label={sprayers.calibrate.result.acres} hint={sprayers.calibrate.result.acresHint} value={value.acres_on_tips} units={unitsOf.area} error={acresWrong} onValue={(acres_on_tips) => set({ acres_on_tips })} required={false} />
+      <SaveBar saving={saving} label={words.save} disabled={asked.answer === undefined || skipped !== undefined || acresWrong !== undefined} onSave={() => void save()} />
     </main>
   );
 }
