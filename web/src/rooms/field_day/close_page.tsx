@@ -2,6 +2,7 @@
 import type { JSX } from "preact";
 import { PageHead } from "@/app/page_head";
 import { address } from "@/app/route";
+import { show } from "@/core/quantity";
 import { useNotebook } from "@/notebook/notebook";
 import type { JobState, Thing } from "@/notebook/things";
 import { Figure } from "@/parts/answer";
@@ -35,7 +36,7 @@ export function ClosePage({ job }: { job: Thing<"job"> }): JSX.Element {
       {asked && answer && (
         <>
           <div class="figures">
-            <Figure size="main" label={fieldDay.swept} of={asked} value={answer.swept_area} note={job.fields.net_area && say(fieldDay.sweptOf, job.fields.net_area)} />
+            <Figure size="main" label={fieldDay.swept} of={asked} value={answer.swept_area} note={answer.planned_area && say(fieldDay.sweptOf, show(answer.planned_area))} />
             <Figure label={fieldDay.applied} of={asked} value={answer.mix?.applied} />
             <Figure label={fieldDay.difference} of={asked} value={answer.mix?.difference} />
             {(answer.products ?? []).map((product) => (

@@ -3,6 +3,7 @@ import type { JSX } from "preact";
 import { PageHead } from "@/app/page_head";
 import { address, goInstead } from "@/app/route";
 import { ask } from "@/core/core";
+import { show } from "@/core/quantity";
 import { useForm } from "@/notebook/forms";
 import { newId } from "@/notebook/notebook";
 import type { Thing } from "@/notebook/things";
@@ -40,7 +41,7 @@ export function HandPage({ job }: { job: Thing<"job"> }): JSX.Element {
       <p class="run-count" role="status">
         {count(runs, fieldDay.runs)}
       </p>
-      {asked?.answer && <Figure label={fieldDay.swept} of={asked} value={asked.answer.swept_area} note={job.fields.net_area && say(fieldDay.sweptOf, job.fields.net_area)} />}
+      {asked?.answer && <Figure label={fieldDay.swept} of={asked} value={asked.answer.swept_area} note={asked.answer.planned_area && say(fieldDay.sweptOf, show(asked.answer.planned_area))} />}
       <RefusalNote of={asked?.refusal} />
       <div class="acts">
         <button type="button" class="button go wide" onClick={() => one(1)}>

@@ -55,6 +55,10 @@ export function RecordingPanel({ job, of, width, onWidth }: Props): JSX.Element 
   const done = passesOf(job.id).flatMap(passDone);
   const swept = useMemo(() => (width === "" ? undefined : askSwept(job.fields, [...done, ...passesOfTrack(fixes, width)])), [beat, width, head.id]);
   const left = mixLeft(job.fields, job.id, swept?.answer?.swept_area);
+  const drawing = useMemo(
+    () => <Outline label={job.fields.name} ground={stand?.boundary} lines={linesOf(fixes)} here={here && [here.lon, here.lat]} />,
+    [fixes.length, head.id, stand],
+  );
   return (
     <section class="recording">
       <p class={head.on ? "spray-state on" : "spray-state"} role="status">
@@ -72,7 +76,7 @@ export function RecordingPanel({ job, of, width, onWidth }: Props): JSX.Element 
       )}
       {swept?.answer && (
         <div class="figures">
-          <Figure size="main" label={fieldDay.swept} of={swept} value={swept.answer.swept_area} note={job.fields.net_area && say(fieldDay.sweptOf, job.fields.net_area)} />
+          <Figure size="main" label={fieldDay.swept} of={swept} value={swept.answer.swept_area} note={swept.answer.planned_area && say(fieldDay.sweptOf, show(swept.answer.planned_area))} />
           <Figure label={fieldDay.speed} of={swept} value={swept.answer.mean_speed} />
           <Figure label={fieldDay.time} of={swept} value={swept.answer.spray_time} />
           <Figure label={fieldDay.mixUsed} of={left.used} value={left.used?.answer?.mix?.expected} />
@@ -90,7 +94,7 @@ export function RecordingPanel({ job, of, width, onWidth }: Props): JSX.Element 
         </div>
       )}
       {left.short && <p class="refusal">{fieldDay.tankShort}</p>}
-      <Outline label={job.fields.name} ground={stand?.boundary} lines={linesOf(fixes)} here={here && [here.lon, here.lat]} />
+      {drawing}
       <p class="hint">{fieldDay.lossNote}</p>
       <a class="button wide" href={address("field-day", job.id, "hand")}>
         {fieldDay.hand}

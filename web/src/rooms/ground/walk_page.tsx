@@ -54,6 +54,12 @@ function usualAccuracy(fixes: Fix[]): string {
   return middle === undefined ? "" : `${middle} m`;
 }
 
+// The edge as a closed ring, each place once.
+function ringOf(fixes: Fix[]): number[][] {
+  const places = fixes.filter(({ lon, lat }, index) => lon !== fixes[index - 1]?.lon || lat !== fixes[index - 1]?.lat);
+  return [...places, ...places.slice(0, 1)].map(({ lon, lat }) => [lon, lat]);
+}
+
 // Solid where somebody walked, dashed where nobody knows.
 function linesOf(fixes: Fix[]): Line[] {
   const parts = partsOf(fixes).map((part) => part.map(({ lon, lat }) => [lon, lat]));
@@ -68,7 +74,7 @@ function Walking({ of }: { of: Recording }): JSX.Element {
   const [round, setRound] = useState(false);
   const kept = thinned(of.fixes, Number(step));
   const here = of.fixes.at(-1);
-  const boundary = { type: "Polygon" as const, coordinates: [[...kept, ...kept.slice(0, 1)].map(({ lon, lat }) => [lon, lat])] };
+  const boundary = { type: "Polygon" as const, coordinates: [ringOf(kept)] };
   const enough = kept.length >= 3;
   return (
     <>
