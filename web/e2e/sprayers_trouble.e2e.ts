@@ -140,10 +140,11 @@ describe("a figure that grew old", () => {
     await addSprayer(page, "Careful", "Backpack");
     await startCalibration(page, /^Timed plot/, "30");
     await press(page, "Throw this calibration away");
-    await press(page, "No");
+    await press(page, "Cancel");
     expect(await field(page, /^Pressure at the tips/).and(page.locator("input")).inputValue()).toBe("30");
     await press(page, "Throw this calibration away");
-    await press(page, "Yes, throw away");
+    await look(page, "throw-away-phone");
+    await press(page, "Throw this calibration away");
     expect(await field(page, /^Pressure at the tips/).and(page.locator("input")).inputValue()).toBe("");
     check();
     await context.close();

@@ -3,24 +3,40 @@ import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { useWords } from "@/words/words";
 
-export function ClearForm({ onClear }: { onClear: () => void }): JSX.Element {
+interface Props {
+  onClear: () => void;
+  /** What the button says, where "empty this form" says too little. */
+  label?: string;
+  /** What is asked before. */
+  question?: string;
+}
+
+export function ClearForm({ onClear, label, question }: Props): JSX.Element {
   const { common } = useWords();
   const [asking, setAsking] = useState(false);
+  const text = label ?? common.clearForm;
   if (!asking) {
     return (
       <button type="button" class="button quiet" onClick={() => setAsking(true)}>
-        {common.clearForm}
+        {text}
       </button>
     );
   }
+  const clear = () => {
+    setAsking(false);
+    onClear();
+  };
   return (
-    <div class="row" role="group" aria-label={common.clearForm}>
-      <button type="button" class="button stop" onClick={onClear}>
-        {common.clearForm}
-      </button>
-      <button type="button" class="button" onClick={() => setAsking(false)}>
-        {common.cancel}
-      </button>
+    <div role="group" aria-label={text}>
+      {question && <p role="status">{question}</p>}
+      <div class="row">
+        <button type="button" class="button stop" onClick={clear}>
+          {text}
+        </button>
+        <button type="button" class="button" onClick={() => setAsking(false)}>
+          {common.cancel}
+        </button>
+      </div>
     </div>
   );
 }

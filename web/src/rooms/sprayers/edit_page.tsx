@@ -8,6 +8,7 @@ import { useForm } from "@/notebook/forms";
 import { newId } from "@/notebook/notebook";
 import type { Sprayer, Thing } from "@/notebook/things";
 import { AmountField, unitsOf } from "@/parts/amount_field";
+import { ClearForm } from "@/parts/clear_form";
 import { Choice, Pick, TextField } from "@/parts/fields";
 import { Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
@@ -53,6 +54,7 @@ export function EditPage({ sprayer }: { sprayer?: Thing<"sprayer"> }): JSX.Eleme
       )}
       {!named && <p class="hint">{words.needName}</p>}
       <SaveBar saving={saving} disabled={!named || refusal !== undefined || hasWrong(fields)} onSave={() => void save()} />
+      {form.resumed && <ClearForm onClear={form.clear} />}
     </main>
   );
 }

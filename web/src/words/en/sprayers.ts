@@ -86,7 +86,6 @@ export const sprayers = {
     stepOf: "Step {0} of {1}",
     emptyForm: "Throw this calibration away",
     emptySure: "All times and catches of this calibration will be gone. Throw them away?",
-    emptyYes: "Yes, throw away",
     missing: "Still needed",
     goThere: "Go to {0}",
     begin: {

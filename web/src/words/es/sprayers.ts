@@ -87,7 +87,6 @@ export const sprayers: typeof english = {
     stepOf: "Paso {0} de {1}",
     emptyForm: "Desechar esta calibración",
     emptySure: "Se perderán todos los tiempos y recogidas de esta calibración. ¿Desecharlos?",
-    emptyYes: "Sí, desechar",
     missing: "Todavía falta",
     goThere: "Ir a {0}",
     begin: {

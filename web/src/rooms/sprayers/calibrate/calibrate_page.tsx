@@ -1,13 +1,13 @@
 // The guided calibration: one step a screen, each at an address of its own, all of it one form that outlives
 // a reload. Every key press asks the core again.
 import type { JSX } from "preact";
-import { useState } from "preact/hooks";
 import { PageHead } from "@/app/page_head";
 import { address, go } from "@/app/route";
 import { useSettings } from "@/app/settings";
 import { ask, type Asked } from "@/core/core";
 import { useForm } from "@/notebook/forms";
 import type { Sprayer, Thing } from "@/notebook/things";
+import { ClearForm } from "@/parts/clear_form";
 import { say, useWords } from "@/words/words";
 import { BeginStep } from "./begin_step";
 import { askGround, firstForm, requestOf, type CalibrationForm, type SetForm } from "./calibration_form";
@@ -70,43 +70,8 @@ export function CalibratePage({ sprayer, step }: { sprayer: Thing<"sprayer">; st
           </div>
         </div>
       )}
-      <ThrowAway onSure={startAgain} />
+      <ClearForm label={sprayers.calibrate.emptyForm} question={sprayers.calibrate.emptySure} onClear={startAgain} />
     </main>
-  );
-}
-
-/** What was measured in the field is not thrown away by one touch of a glove. */
-function ThrowAway({ onSure }: { onSure: () => void }): JSX.Element {
-  const { sprayers, common } = useWords();
-  const [asking, setAsking] = useState(false);
-  if (!asking) {
-    return (
-      <p>
-        <button type="button" class="button quiet" onClick={() => setAsking(true)}>
-          {sprayers.calibrate.emptyForm}
-        </button>
-      </p>
-    );
-  }
-  return (
-    <div class="still-needed" role="alert">
-      <p>{sprayers.calibrate.emptySure}</p>
-      <div class="row">
-        <button type="button" class="button" onClick={() => setAsking(false)}>
-          {common.no}
-        </button>
-        <button
-          type="button"
-          class="button"
-          onClick={() => {
-            setAsking(false);
-            onSure();
-          }}
-        >
-          {sprayers.calibrate.emptyYes}
-        </button>
-      </div>
-    </div>
   );
 }
 

@@ -9,6 +9,7 @@ import { useForm } from "@/notebook/forms";
 import { useNotebook } from "@/notebook/notebook";
 import type { Calibration, Sprayer, Thing } from "@/notebook/things";
 import { AmountField, unitsOf } from "@/parts/amount_field";
+import { ClearForm } from "@/parts/clear_form";
 import { Pick } from "@/parts/fields";
 import { Findings, RefusalNote } from "@/parts/findings";
 import { Section } from "@/parts/list";
@@ -96,7 +97,7 @@ export function TargetPage({ sprayer }: { sprayer: Thing<"sprayer"> }): JSX.Elem
 function Reckoning({ sprayer: { id, fields }, last }: { sprayer: Thing<"sprayer">; last: Thing<"calibration"> }): JSX.Element {
   const words = useWords().sprayers.target;
   const first: TargetForm = { target: "", speed_low: "", speed_high: "", pressure: last.fields.pressure ?? fields.pressure ?? "", pressure_low: "", pressure_high: "", droplets: "", classes: [] };
-  const { value: form, set } = useForm<TargetForm>(`target/${id}`, first);
+  const { value: form, set, clear, resumed } = useForm<TargetForm>(`target/${id}`, first);
   const started = form.target !== "";
   const adjust = started ? askAdjust(form, fields, last.fields) : undefined;
   const tips = started ? askTip(form, fields, last.fields) : undefined;
@@ -129,6 +130,7 @@ function Reckoning({ sprayer: { id, fields }, last }: { sprayer: Thing<"sprayer"
           <TipChoices of={tips} />
         </Section>
       )}
+      {resumed && started && <ClearForm onClear={clear} />}
     </>
   );
 }

@@ -10,6 +10,7 @@ import { newId } from "@/notebook/notebook";
 import type { Sprayer, Thing } from "@/notebook/things";
 import { AmountField, unitsOf } from "@/parts/amount_field";
 import { CatchTimer, type Countdown } from "@/parts/catch_timer";
+import { ClearForm } from "@/parts/clear_form";
 import { Choice, Pick, TextField } from "@/parts/fields";
 import { Caution, Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
@@ -118,6 +119,7 @@ export function TipPage({ sprayer }: { sprayer: Thing<"sprayer"> }): JSX.Element
       {skipped === undefined ? <TipResultPart asked={asked} /> : <p class="not-reached">{say(words.gap, skipped + 1)}</p>}
       <AmountField label={sprayers.calibrate.result.acres} hint={sprayers.calibrate.result.acresHint} value={value.acres_on_tips} units={unitsOf.area} error={acresWrong} onValue={(acres_on_tips) => set({ acres_on_tips })} required={false} />
       <SaveBar saving={saving} label={words.save} disabled={asked.answer === undefined || skipped !== undefined || acresWrong !== undefined} onSave={() => void save()} />
+      {form.resumed && <ClearForm onClear={form.clear} />}
     </main>
   );
 }
