@@ -3,7 +3,9 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Browser, BrowserContextOptions, Locator, Page } from "playwright-core";
 import { desk, launch, openPage, phone, shot } from "./browser";
+import { demo, demoNotebook } from "./demo_job";
 import { faultsOf } from "./looks";
+import { bringIn, given, idOf } from "./notebook_of";
 import { serveDist, type StaticHost } from "./static_server";
 
 let host: StaticHost;
@@ -377,6 +379,93 @@ describe("label cards", () => {
     expect(await row("Most product in a year").innerText()).toContain("not entered");
     expect(await row("People may enter after").innerText()).toContain("12 h; until the spray has dried");
     await look(page, "card-phone");
+    await end();
+  });
+});
+
+describe("with a notebook that is there already", () => {
+  for (const [where, size] of Object.entries({ phone, desk })) {
+    it(`takes area, calibration and labels from it, and finds the strictest of all labels, on a ${where}`, async () => {
+      const { page, end } = await open(size);
+      const other = { name: "Fauxwick EC", card: { name: "Fauxwick EC", formulation: "emulsifiable_concentrate", limits: { max_wind: { value: "8 mph", where: "page 9" }, max_single_rate: { value: "1 pt/ac", where: "page 3" } } } };
+      await bringIn(page, host.url, [...(await demoNotebook()), given("product_card", 50, other as never)]);
+      await page.goto(`${host.url}#/jobs`);
+      await page.getByRole("link", { name: /^Heron Flat, spring brush control/ }).waitFor();
+      await look(page, `list-${where}`);
+
+      await page.getByRole("link", { name: "New job" }).click();
+      await box(page, /^Name of the job/).fill("Heron Flat, second pass");
+      await press(page, "Next");
+      await page.getByRole("combobox", { name: "Stand" }).selectOption({ index: 1 });
+      expect(await box(page, /^Net area/).inputValue()).not.toBe(""); // the area that was kept with its map
+      await amount(page, "Net area", "7.4 ac");
+      await press(page, "Next");
+      await page.getByRole("combobox", { name: "Sprayer" }).selectOption({ label: "Boom rig" });
+      await press(page, /^Take 18\.\d+ gal\/ac/);
+      expect(await box(page, /^Mix on an area/).inputValue()).toMatch(/^18\.5/);
+      await look(page, `new-with-${where}`);
+      await press(page, "Save the job");
+      await page.getByRole("link", { name: "Plan the loads" }).click();
+      await page.getByText(/95 of 100 times/).waitFor();
+      await amount(page, "Tank, usable", "47 gal");
+      const cards = { "Demoherb 4 SL": "3 qt/ac", "Fauxwick EC": "1 pt/ac", "Sampletown AMS": "8.5 lb/100 gal" };
+      for (const [index, [name, rate]] of Object.entries(cards).entries()) {
+        await press(page, /^Add (a|another) product/);
+        const group = page.getByRole("group", { name: `Product ${index + 1}` });
+        await group.getByRole("combobox", { name: "Label card" }).selectOption({ label: name });
+        await amount(group, "Rate", rate);
+      }
+      // 3 qt/ac against the label's 2.5: told first, and the plan can still be looked at.
+      await expect.poll(() => page.locator(".plan-answer .finding").first().innerText()).toContain("Stop");
+      const row = (name: string) => page.locator(".limits-read > div").filter({ has: page.getByText(name, { exact: true }) });
+      expect(await row("Most wind").innerText()).toMatch(/8 mph[\s\S]*Fauxwick EC, page 9/);
+      expect(await row("People may enter after").innerText()).toMatch(/12 h; until the spray has dried[\s\S]*Demoherb 4 SL, page 2[\s\S]*not entered for Fauxwick EC/);
+      await look(page, `plan-strictest-${where}`);
+      await amount(page.getByRole("group", { name: "Product 1" }), "Rate", "2 qt/ac");
+      await expect.poll(() => page.locator(".plan-answer .finding.stop").count()).toBe(0);
+      await press(page, "Save the plan");
+      await page.getByRole("heading", { name: "The saved plan" }).waitFor();
+      await page.getByRole("link", { name: "Mixing card" }).click();
+      await page.getByText("Long-sleeved shirt").first().waitFor();
+      await look(page, `mixing-card-demo-${where}`);
+      await end();
+    });
+  }
+
+  it("opens jobs that another version wrote, with hardly a field", async () => {
+    const { page, end } = await open(phone);
+    const odd = [{}, { name: "Odd", work: "aerial", state: "lost", products: [{}], measures: [{}], plan: {} }, { name: "Gone", products: [{ card_id: "far", rate: "1 qt/ac", name: "Not here" }], stand: "far", sprayer: "far", operators: ["far"] }];
+    await bringIn(page, host.url, odd.map((body, index) => given("job", 60 + index, { notes: "kept", ...body } as never)));
+    for (const index of [0, 1, 2]) {
+      for (const part of ["", "/edit", "/plan", "/card", "/what-if", "/crew", "/tools/leftover", "/tools/reentry", "/tools/substitute", "/tools/rinse", "/tools/water"]) {
+        await page.goto(`${host.url}#/jobs/${idOf(60 + index)}${part}`);
+        await page.locator("main h1").waitFor();
+        expect((await page.locator("main").innerText()).length).toBeGreaterThan(20);
+      }
+    }
+    await page.goto(`${host.url}#/jobs/${idOf(62)}/plan`);
+    await page.getByText("This card is not on this phone").waitFor();
+    await look(page, "card-missing-phone");
+    await end();
+  });
+
+  it("shows the demo plan as it was saved and answers its tools", async () => {
+    const { page, end } = await open(phone);
+    await bringIn(page, host.url, await demoNotebook());
+    await page.goto(`${host.url}#/jobs/${demo.job}`);
+    await reads(page, "First load", "45.88 gal");
+    await page.goto(`${host.url}#/jobs/${demo.job}/tools/leftover`);
+    await amount(page, "Mix left", "6 gal");
+    await reads(page, "Ground that would take it all", "0.3226 ac");
+    const ground = page.getByRole("group", { name: "Ground 1" });
+    await amount(ground, "Net area", "3 ac");
+    await ground.getByRole("radio", { name: "Yes, read it" }).check();
+    await page.locator(".way").first().filter({ hasText: "Spray on unsprayed ground" }).waitFor();
+    await look(page, "leftover-demo-phone");
+    await page.goto(`${host.url}#/jobs/${demo.job}/tools/reentry`);
+    await page.getByLabel("End of the last load").fill("2031-05-14T11:20");
+    await expect.poll(() => page.locator(".checks .check").first().innerText()).toMatch(/People: May 14, 2031, 23:20/); // 12 h after 11:20
+    await look(page, "reentry-demo-phone");
     await end();
   });
 });

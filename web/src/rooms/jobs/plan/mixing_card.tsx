@@ -92,17 +92,27 @@ function OneCard({ language, job, load, of, request }: CardProps): JSX.Element |
         <span class="mixing-job">{job}</span>
         {say(words.jobs.plan.loadNumber, load.number ?? 1, of)}
       </h2>
-      <Before asked={asked} words={words} />
+      {/* Before the first load one dresses; with the next ones the amounts come first. */}
+      {load.number === 1 && <Before asked={asked} words={words} />}
       <RefusalNote of={asked.refusal} />
-      {asked.findings
-        .filter(({ severity }) => severity === "stop" || severity === "warning")
-        .map(({ severity, text }) => (
-          <p key={text} class={`mixing-finding ${severity}`}>
-            <strong>{words.common.severity[severity]}.</strong> {text}
-          </p>
-        ))}
+      <Remarks severity="stop" asked={asked} words={words} />
       <Amounts load={load} words={words} asked={asked} />
+      <Remarks severity="warning" asked={asked} words={words} />
+      {load.number !== 1 && <Before asked={asked} words={words} />}
     </article>
+  );
+}
+
+function Remarks({ severity, asked, words }: { severity: "stop" | "warning"; asked: Asked<"loads">; words: Words }): JSX.Element {
+  const list = asked.findings.filter((finding) => finding.severity === severity);
+  return (
+    <>
+      {list.map(({ text }) => (
+        <p key={text} class={`mixing-finding ${severity}`}>
+          <strong>{words.common.severity[severity]}.</strong> {text}
+        </p>
+      ))}
+    </>
   );
 }
 

@@ -10,13 +10,13 @@ import { say, useWords } from "@/words/words";
 import type { Measure } from "../job_data";
 import { LimitChecks, StrictestTable } from "./limits";
 
-export function PlanAnswer({ asked }: { asked: Asked<"loads"> }): JSX.Element {
+export function PlanAnswer({ asked, missing }: { asked: Asked<"loads">; missing?: string }): JSX.Element {
   const { jobs } = useWords();
   const answer = asked.answer;
   return (
     <section class="plan-answer">
       <h2 class="answer-title">{jobs.plan.answer}</h2>
-      <RefusalNote of={asked.refusal} />
+      {missing === undefined ? <RefusalNote of={asked.refusal} /> : <p class="not-entered">{missing}</p>}
       {answer && (
         <>
           <Findings of={asked.findings} />

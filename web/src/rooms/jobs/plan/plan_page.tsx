@@ -9,8 +9,8 @@ import type { Thing } from "@/notebook/things";
 import { Pick } from "@/parts/fields";
 import { Section } from "@/parts/list";
 import { SaveBar, useSaving } from "@/parts/save_bar";
-import { useWords } from "@/words/words";
-import { cardsOf, keep, liveLine, loadsRequest, planOf, tankProducts, type PlanForm } from "../job_data";
+import { say, useWords, type Words } from "@/words/words";
+import { cardsOf, keep, liveLine, loadsRequest, planOf, rateText, tankProducts, type PlanForm } from "../job_data";
 import { FormNotices } from "../steps";
 import { MeasuresForm } from "./measures";
 import { PlanAnswer } from "./plan_answer";
@@ -25,6 +25,7 @@ export function PlanPage({ job }: { job: Thing<"job"> }): JSX.Element {
   const saving = useSaving();
   const products = tankProducts(form.products, cardOf);
   const asked = ask("loads", loadsRequest(form, products));
+  const missing = stillMissing(jobs, form, products.length);
   const plan = keep(job.fields.name ?? "", asked);
   const save = async () => {
     if (plan === undefined) return;
@@ -55,8 +56,22 @@ export function PlanPage({ job }: { job: Thing<"job"> }): JSX.Element {
         onValue={(order) => set({ order })}
       />
       {form.order === "as_label" && <p class="hint">{jobs.plan.asListed}</p>}
-      {form.products.length > 0 && <PlanAnswer asked={asked} />}
-      <SaveBar saving={saving} live={liveLine(jobs, asked.answer) ?? (products.length === 0 ? jobs.plan.begin : asked.refusal?.detail)} label={jobs.plan.save} disabled={plan === undefined} onSave={() => void save()} />
+      {form.products.length > 0 && <PlanAnswer asked={asked} missing={missing} />}
+      <SaveBar saving={saving} live={liveLine(jobs, asked.answer) ?? missing ?? asked.refusal?.detail} label={jobs.plan.save} disabled={plan === undefined} onSave={() => void save()} />
     </main>
   );
+}
+
+/** What must still be typed before there can be loads, by the names on the screen. */
+function stillMissing(jobs: Words["jobs"], form: PlanForm, products: number): string | undefined {
+  const names = [
+    form.net_area === "" && (form.banded ? jobs.plan.fieldArea : jobs.form.netArea),
+    form.mix_per_area === "" && jobs.plan.mix,
+    form.banded && form.band_width === "" && jobs.plan.bandWidth,
+    form.banded && form.row_spacing === "" && jobs.plan.rowSpacing,
+    form.tank_usable === "" && jobs.plan.tank,
+    products === 0 && jobs.plan.aProduct,
+    products > 0 && form.products.some(({ rate }) => rateText(rate) === "") && jobs.plan.rate,
+  ].filter((name) => name !== false);
+  return names.length === 0 ? undefined : say(jobs.plan.missing, names.join(", "));
 }

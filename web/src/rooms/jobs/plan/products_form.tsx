@@ -40,7 +40,7 @@ export function ProductsForm({ products, cardOf, onProducts, asked, rates = unit
           <legend>{say(jobs.plan.productNumber, index + 1)}</legend>
           <ProductFields product={product} card={cardOf(product)} rates={rates} banded={banded} asked={asked} field={`products[${placeOf(index)}]`} onChange={(part) => change(index, part)} />
           <button type="button" class="button quiet" onClick={() => onProducts(products.filter((_, other) => other !== index))}>
-            {common.remove} {product.name ?? ""}
+            {common.remove} {cardOf(product)?.name ?? product.name ?? ""}
           </button>
         </fieldset>
       ))}
@@ -112,29 +112,29 @@ function CardChoice({ product, card, onChange }: Pick3): JSX.Element {
     onChange({ card_id: id, name: found?.fields.card?.name ?? found?.fields.name });
   };
   const missing = product.card_id !== "" && !cards.some(({ id }) => id === product.card_id);
+  const wanted = product.card_id === "" || (missing && card === undefined);
   const options = cards.map(({ id, fields }) => ({ value: id, label: fields.card?.name ?? fields.name ?? jobs.noName }));
   if (missing) options.push({ value: product.card_id, label: product.name ?? jobs.noName });
   return (
     <>
-      {options.length > 0 && <Pick label={jobs.plan.card} value={product.card_id || undefined} options={options} onValue={choose} error={missing && card === undefined ? jobs.plan.cardMissing : undefined} />}
+      {options.length > 0 && <Pick label={jobs.plan.card} value={product.card_id || undefined} options={options} onValue={choose} error={wanted && missing ? jobs.plan.cardMissing : undefined} />}
       {product.card_id !== "" && !missing && (
         <a class="button quiet" href={address("jobs", "cards", product.card_id, "edit")}>
           {jobs.plan.openCard}
         </a>
       )}
-      {typing && product.card_id === "" ? (
+      {wanted && typing && (
         <QuickCard
           onMade={(id, name) => {
             onChange({ card_id: id, name });
             setTyping(false);
           }}
         />
-      ) : (
-        product.card_id === "" && (
-          <button type="button" class="button wide" onClick={() => setTyping(true)}>
-            {jobs.plan.newCard}
-          </button>
-        )
+      )}
+      {wanted && !typing && (
+        <button type="button" class="button wide" onClick={() => setTyping(true)}>
+          {jobs.plan.newCard}
+        </button>
       )}
     </>
   );

@@ -7,7 +7,7 @@ import { ask, type Asked, type RequestOf } from "@/core/core";
 import type { LimitCheck, Quantity, SpotFill, SpotProduct } from "@/core/operations.gen";
 import { show } from "@/core/quantity";
 import { useForm } from "@/notebook/forms";
-import { newId, things, useThings, type Draft } from "@/notebook/notebook";
+import { newId, useThings, type Draft } from "@/notebook/notebook";
 import type { JobProduct, Thing } from "@/notebook/things";
 import { AmountField, unitsOf } from "@/parts/amount_field";
 import { Figure, WorkingButton } from "@/parts/answer";
@@ -31,8 +31,6 @@ interface SpotForm {
   known: Known;
   sprayed: string;
   mix_per_area: string;
-  /** Sprayed before this count began, as saved. */
-  before: string;
   /** When each fill was sprayed out. */
   fills: string[];
 }
@@ -47,7 +45,6 @@ function formOf({ fields }: Thing<"job">): SpotForm {
     known: request.mix_per_area !== undefined ? "plot" : "counted",
     sprayed: "",
     mix_per_area: text(request.mix_per_area) || (fields.mix_per_area ?? ""),
-    before: text(request.sprayed),
     fills: [],
   };
 }
@@ -58,12 +55,14 @@ export function SpotPage({ job }: { job: Thing<"job"> }): JSX.Element {
   const cardOf = cardsOf(cards, job.fields);
   const { value: form, set, clear, resumed } = useForm<SpotForm>(`jobs/spot/${job.id}`, formOf(job));
   const saving = useSaving();
-  const asked = ask("spot", requestOf(form, tankProducts(form.products, cardOf)));
+  const loads = useThings("load").filter(({ fields }) => fields.job === job.id);
+  const before = addedUp(loads.map(({ fields }) => fields.mix ?? "")) ?? "";
+  const asked = ask("spot", requestOf(form, before, tankProducts(form.products, cardOf)));
   const plan = keep(job.fields.name ?? "", asked);
   const save = async () => {
     if (plan === undefined) return;
     const body = { products: form.products, net_area: form.area, tank_usable: form.fill || null, plan };
-    if (await saving.save([{ kind: "job", subject: job.id, body }, ...loadDrafts(job.id, form, asked.answer?.fills?.[0])])) clear();
+    if (await saving.save([{ kind: "job", subject: job.id, body }, ...loadDrafts(job.id, form, loads.length, asked.answer?.fills?.[0])])) clear();
   };
   return (
     <main>
@@ -71,7 +70,7 @@ export function SpotPage({ job }: { job: Thing<"job"> }): JSX.Element {
       <p class="job-name">{job.fields.name}</p>
       <FormNotices resumed={resumed} onClear={clear} />
       {form.known === "counted" && form.fill !== "" && form.products.length > 0 && (
-        <FillCounter form={form} asked={asked} onCount={(count) => set((now) => ({ ...now, fills: count > now.fills.length ? [...now.fills, instant()] : now.fills.slice(0, count) }))} />
+        <FillCounter form={form} before={before} asked={asked} onCount={(count) => set((now) => ({ ...now, fills: count > now.fills.length ? [...now.fills, instant()] : now.fills.slice(0, count) }))} />
       )}
       <Section title={jobs.plan.products}>
         <p class="hint">{jobs.cards.youType}</p>
@@ -90,8 +89,8 @@ export function SpotPage({ job }: { job: Thing<"job"> }): JSX.Element {
   );
 }
 
-function requestOf(form: SpotForm, products: RequestOf<"spot">["products"]): RequestOf<"spot"> {
-  const counted = form.known === "counted" ? addedUp([form.before, ...form.fills.map(() => form.fill)]) : form.sprayed;
+function requestOf(form: SpotForm, before: string, products: RequestOf<"spot">["products"]): RequestOf<"spot"> {
+  const counted = form.known === "counted" ? addedUp([before, ...form.fills.map(() => form.fill)]) : form.sprayed;
   const fills = form.fill === "" ? [] : [form.fill];
   if (form.known === "plot") return { products, mix_per_area: form.mix_per_area, fills };
   // Nothing sprayed yet: amounts for a fill are known, the rate on the ground is not.
@@ -99,21 +98,22 @@ function requestOf(form: SpotForm, products: RequestOf<"spot">["products"]): Req
 }
 
 /** Each fill counted becomes a load of the job, with what was in it. */
-function loadDrafts(job: string, form: SpotForm, fill: SpotFill | undefined): Draft[] {
+function loadDrafts(job: string, form: SpotForm, already: number, fill: SpotFill | undefined): Draft[] {
   if (form.known !== "counted") return [];
-  const already = things("load").filter(({ fields }) => fields.job === job).length;
   const amounts = (fill?.products ?? []).map(({ name = "", amount }) => ({ product: name, amount: (amount as Measure | undefined)?.text ?? "" }));
-  return form.fills.map((ended_at, index): Draft<"load"> => ({ kind: "load", subject: newId(), body: { job, number: already + index + 1, carrier: show(fill?.carrier) || undefined, amounts, ended_at } }));
+  return form.fills.map((ended_at, index): Draft<"load"> => ({ kind: "load", subject: newId(), body: { job, number: already + index + 1, mix: form.fill, carrier: show(fill?.carrier) || undefined, amounts, ended_at } }));
 }
 
 interface CounterProps {
   form: SpotForm;
+  /** Mix of the fills that were saved before. */
+  before: string;
   asked: Asked<"spot">;
   onCount: (count: number) => void;
 }
 
 /** On top, for the field: what is on the ground by the fills so far, what may still go on, and the tally. */
-function FillCounter({ form, asked, onCount }: CounterProps): JSX.Element {
+function FillCounter({ form, before, asked, onCount }: CounterProps): JSX.Element {
   const { jobs } = useWords();
   return (
     <section class="counter">
@@ -126,7 +126,7 @@ function FillCounter({ form, asked, onCount }: CounterProps): JSX.Element {
         </div>
       ))}
       <Tally count={form.fills.length} label={jobs.spot.fillsCounted} press={jobs.spot.oneMore} onCount={onCount} />
-      {form.before !== "" && <p class="hint">{say(jobs.spot.before, form.before)}</p>}
+      {before !== "" && <p class="hint">{say(jobs.spot.before, before)}</p>}
     </section>
   );
 }
