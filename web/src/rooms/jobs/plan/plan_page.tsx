@@ -45,7 +45,7 @@ export function PlanPage({ job }: { job: Thing<"job"> }): JSX.Element {
       <PlanGround job={job} form={form} asked={asked} set={set} />
       <Section title={jobs.plan.products}>
         <p class="hint">{jobs.cards.youType}</p>
-        <ProductsForm products={form.products} cardOf={cardOf} asked={asked} banded={form.banded} onProducts={(list) => set({ products: list })} />
+        <ProductsForm products={form.products} cardOf={cardOf} asked={asked} banded={form.banded} onProducts={(change) => set((now) => ({ ...now, products: change(now.products) }))} />
       </Section>
       <MeasuresForm measures={form.measures} asked={asked} onMeasures={(measures) => set({ measures })} />
       <Pick

@@ -19,7 +19,8 @@ const perArea: UnitChoice = { us: unitsOf.rate.us.filter(isPerArea), metric: uni
 interface Props {
   products: JobProduct[];
   cardOf: (product: JobProduct) => ProductCard | undefined;
-  onProducts: (products: JobProduct[]) => void;
+  /** Changes the list as it is at that moment: a card may be saved while the next box is typed in. */
+  onProducts: (change: (before: JobProduct[]) => JobProduct[]) => void;
   /** The answer they are part of, for what the core says about a field. */
   asked: Asked | undefined;
   /** The usual unit first: percent for spot work. */
@@ -30,7 +31,7 @@ interface Props {
 
 export function ProductsForm({ products, cardOf, onProducts, asked, rates = unitsOf.rate, banded = false }: Props): JSX.Element {
   const { common, jobs } = useWords();
-  const change = (at: number, part: Partial<JobProduct>) => onProducts(products.map((product, index) => (index === at ? { ...product, ...part } : product)));
+  const change = (at: number, part: Partial<JobProduct>) => onProducts((before) => before.map((product, index) => (index === at ? { ...product, ...part } : product)));
   // The core counts only products that have a card.
   const placeOf = (at: number) => products.slice(0, at).filter((product) => cardOf(product) !== undefined).length;
   return (
@@ -39,12 +40,12 @@ export function ProductsForm({ products, cardOf, onProducts, asked, rates = unit
         <fieldset key={index} class="product">
           <legend>{say(jobs.plan.productNumber, index + 1)}</legend>
           <ProductFields product={product} card={cardOf(product)} rates={rates} banded={banded} asked={asked} field={`products[${placeOf(index)}]`} onChange={(part) => change(index, part)} />
-          <button type="button" class="button quiet" onClick={() => onProducts(products.filter((_, other) => other !== index))}>
+          <button type="button" class="button quiet" onClick={() => onProducts((before) => before.filter((_, other) => other !== index))}>
             {common.remove} {cardOf(product)?.name ?? product.name ?? ""}
           </button>
         </fieldset>
       ))}
-      <button type="button" class="button wide" onClick={() => onProducts([...products, { card_id: "", rate: "" }])}>
+      <button type="button" class="button wide" onClick={() => onProducts((before) => [...before, { card_id: "", rate: "" }])}>
         {products.length === 0 ? jobs.plan.firstProduct : jobs.plan.anotherProduct}
       </button>
     </>

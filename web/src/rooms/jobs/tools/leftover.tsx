@@ -44,7 +44,7 @@ export function Leftover({ job }: ToolProps): JSX.Element {
         <AmountField label={jobs.plan.mix} units={unitsOf.mixPerArea} value={form.mix_per_area} error={errorAt(asked, "mix_per_area", form.mix_per_area)} onValue={(mix_per_area) => set({ mix_per_area })} />
       </div>
       <Section title={words.inIt}>
-        <ProductsForm products={form.products} cardOf={cardOf} asked={asked} onProducts={(products) => set({ products })} />
+        <ProductsForm products={form.products} cardOf={cardOf} asked={asked} onProducts={(change) => set((now) => ({ ...now, products: change(now.products) }))} />
       </Section>
       <Section title={words.ground}>
         {form.ground.map((one, index) => (

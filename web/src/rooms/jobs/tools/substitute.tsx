@@ -35,7 +35,7 @@ export function Substitute({ job }: ToolProps): JSX.Element {
       <AmountField label={words.rate} units={unitsOf.rate} value={form.rate} error={errorAt(asked, "rate", form.rate)} onValue={(rate) => set({ rate })} />
       {options.length > 0 && <Pick label={words.inHand} value={form.in_hand || undefined} options={options} onValue={(id) => set({ in_hand: id })} />}
       {form.adding || options.length < 2 ? (
-        <QuickCard onMade={(id) => set({ adding: false, ...(form.planned === "" ? { planned: id } : { in_hand: id }) })} />
+        <QuickCard onMade={(id) => set((now) => ({ ...now, adding: false, ...(now.planned === "" ? { planned: id } : { in_hand: id }) }))} />
       ) : (
         <button type="button" class="button wide" onClick={() => set({ adding: true })}>
           {jobs.plan.newCard}

@@ -74,7 +74,7 @@ export function SpotPage({ job }: { job: Thing<"job"> }): JSX.Element {
       )}
       <Section title={jobs.plan.products}>
         <p class="hint">{jobs.cards.youType}</p>
-        <ProductsForm products={form.products} cardOf={cardOf} asked={asked} rates={percentRates} onProducts={(products) => set({ products })} />
+        <ProductsForm products={form.products} cardOf={cardOf} asked={asked} rates={percentRates} onProducts={(change) => set((now) => ({ ...now, products: change(now.products) }))} />
       </Section>
       <Section title={jobs.plan.ground}>
         <AmountField label={jobs.spot.area} hint={jobs.spot.areaHint} units={unitsOf.area} value={form.area} error={errorAt(asked, "area", form.area)} onValue={(area) => set({ area })} />

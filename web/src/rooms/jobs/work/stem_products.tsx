@@ -29,13 +29,14 @@ export function stemProducts(rows: StemRow[], cardOf: CardOf): StemProduct[] {
 interface Props {
   rows: StemRow[];
   cardOf: CardOf;
-  onRows: (rows: StemRow[]) => void;
+  /** Changes the list as it is at that moment. */
+  onRows: (change: (before: StemRow[]) => StemRow[]) => void;
   asked: Asked | undefined;
 }
 
 export function StemProducts({ rows, cardOf, onRows, asked }: Props): JSX.Element {
   const { common, jobs } = useWords();
-  const change = (at: number, part: Partial<StemRow>) => onRows(rows.map((row, index) => (index === at ? { ...row, ...part } : row)));
+  const change = (at: number, part: Partial<StemRow>) => onRows((before) => before.map((row, index) => (index === at ? { ...row, ...part } : row)));
   return (
     <>
       {rows.map((row, index) => (
@@ -43,13 +44,13 @@ export function StemProducts({ rows, cardOf, onRows, asked }: Props): JSX.Elemen
           <legend>{say(jobs.plan.productNumber, index + 1)}</legend>
           <OneProduct row={row} asked={asked} field={`products[${index}]`} onChange={(part) => change(index, part)} />
           {rows.length > 1 && (
-            <button type="button" class="button quiet" onClick={() => onRows(rows.filter((_, other) => other !== index))}>
+            <button type="button" class="button quiet" onClick={() => onRows((before) => before.filter((_, other) => other !== index))}>
               {common.remove} {cardFor(row, cardOf)?.name}
             </button>
           )}
         </fieldset>
       ))}
-      <button type="button" class="button wide" onClick={() => onRows([...rows, { card_id: "" }])}>
+      <button type="button" class="button wide" onClick={() => onRows((before) => [...before, { card_id: "" }])}>
         {jobs.plan.anotherProduct}
       </button>
     </>

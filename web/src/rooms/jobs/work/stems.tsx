@@ -88,7 +88,7 @@ export function StemsPage({ job }: { job: Thing<"job"> }): JSX.Element {
       <Section title={jobs.stems.bottle}>
         <p class="hint">{jobs.cards.youType}</p>
         <AmountField label={jobs.stems.dose} hint={jobs.stems.doseHint} units={unitsOf.dose} value={form.dose} error={errorAt(asked, "dose", form.dose)} onValue={(dose) => set({ dose })} />
-        <StemProducts rows={form.products} cardOf={cardOf} asked={asked} onRows={(products) => set({ products })} />
+        <StemProducts rows={form.products} cardOf={cardOf} asked={asked} onRows={(change) => set((now) => ({ ...now, products: change(now.products) }))} />
       </Section>
       <Section title={jobs.plan.ground}>
         <div class="two">
