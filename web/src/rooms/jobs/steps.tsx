@@ -1,6 +1,7 @@
 // Short groups of a long form, each a press away; and what stands over a form that was left half-way.
 import type { JSX } from "preact";
 import { useEffect, useRef } from "preact/hooks";
+import { ClearForm } from "@/parts/clear_form";
 import { say, useWords } from "@/words/words";
 
 interface Props {
@@ -38,11 +39,9 @@ export function FormNotices({ resumed, onClear }: { resumed: boolean; onClear: (
   const { common } = useWords();
   if (!resumed) return null;
   return (
-    <p class="resumed" role="status">
-      {common.resumed}
-      <button type="button" class="button" onClick={onClear}>
-        {common.clearForm}
-      </button>
-    </p>
+    <div class="resumed">
+      <p role="status">{common.resumed}</p>
+      <ClearForm onClear={onClear} />
+    </div>
   );
 }
