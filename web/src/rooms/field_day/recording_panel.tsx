@@ -61,8 +61,8 @@ export function RecordingPanel({ job, of, width, onWidth }: Props): JSX.Element 
   );
   return (
     <section class="recording">
-      <p class={head.on ? "spray-state on" : "spray-state"} role="status">
-        <strong>{head.on ? fieldDay.on : fieldDay.off}</strong>
+      <p class={head.on && of.running ? "spray-state on" : "spray-state"} role="status">
+        <strong>{!of.running ? fieldDay.notRecorded : head.on ? fieldDay.on : fieldDay.off}</strong>
         <span class="spray-clock">{clock(now - head.begun)}</span>
         <small>{say(fieldDay.passBegun, showTime(new Date(head.begun).toISOString()))}</small>
       </p>

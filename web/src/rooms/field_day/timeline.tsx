@@ -49,7 +49,7 @@ function passEvent({ id, fields }: Thing<"pass">, { event }: Words["fieldDay"]):
   return {
     key: id,
     at: fields.ended_at ?? fields.begun_at,
-    text: fields.ended_at ? say(event.pass, show(swept_area)) : event.passOpen,
+    text: fields.ended_at ? say(event.pass, show(swept_area) || event.noArea) : event.passOpen,
     note: notes.filter(Boolean).join(" · "),
   };
 }
