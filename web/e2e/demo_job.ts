@@ -62,7 +62,16 @@ export async function demoNotebook(): Promise<Given[]> {
       ],
       plan: { name: "Heron Flat with the boom rig", ...loads },
     })),
-    given("load", numbers.load, { job: demo.job, number: 1, carrier: "45.88 gal", amounts: [{ product: demo.herb, amount: "157.9 fl oz" }], mixed_at: `${demoDay}T06:30:00-05:00`, left_over: "0 gal" }),
+    ...[1, 2, 3].map((number) =>
+      given("load", numbers.load + 10 * (number - 1), {
+        job: demo.job,
+        number,
+        mix: "45.88 gal",
+        amounts: [{ product: "Demoherb 4 SL", amount: "157.9 fl oz" }],
+        mixed_at: `${demoDay}T0${6 + number}:30:00-05:00`,
+        left_over: number === 3 ? "1.5 gal" : undefined,
+      }),
+    ),
     given("pass", numbers.pass, { job: demo.job, load: demo.load, operator: demo.ada, begun_at: `${demoDay}T06:50:00-05:00`, ended_at: `${demoDay}T11:20:00-05:00` }),
     given("reading", numbers.reading, cast({ name: "Heron Flat", operation: "spray-window", request: reading, answer: await answerOf("spray-window", reading), model: "swathbook 0.1.0", job: demo.job, taken: `${demoDay}T10:55:00-05:00` })),
   ];

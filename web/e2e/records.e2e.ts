@@ -75,7 +75,11 @@ describe("records", () => {
       expect(await field(page, "Start time").inputValue()).toBe("06:50");
       expect(await field(page, "End time").inputValue()).toBe("11:20");
       expect(await field(page, "Wind speed").inputValue()).toBe("5 mph, gust 8 mph 06:40; 7 mph, gust 9 mph 10:55");
+      // Three loads of 45.88 gal with 157.9 fl oz each, 1.5 gal left: 136.14 gal, 473.7 x 136.14 / 137.64 = 468.5 fl oz.
+      expect(await field(page, "Total spray mix").inputValue()).toBe("136.1 gal");
+      expect(await field(page, "Total product applied").inputValue()).toBe("Demoherb 4 SL 3.66 gal"); // 468.5 / 128
       await page.getByText("From the weather readings Heron Flat").first().waitFor();
+      await page.getByText("From the loads, up to load 3").first().waitFor();
       await page.getByText("As planned in the job Heron Flat, spring brush control. Change it to what was really done.").first().waitFor();
 
       // Minnesota: five days, and its own fields; the rescinded federal rule is not even offered.

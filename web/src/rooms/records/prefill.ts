@@ -1,6 +1,7 @@
 // What the notebook already knows about a job, under the names the authorities' tables use. Each value
 // says where it comes from; nothing is computed here, and what is not in the notebook stays not entered.
 import { settings } from "@/app/settings";
+import { ask } from "@/core/core";
 import type { LabelRate, ProductAmount, Quantity } from "@/core/operations.gen";
 import { show } from "@/core/quantity";
 import type { Bodies, Kind, Position, Thing } from "@/notebook/things";
@@ -149,10 +150,11 @@ function fromDay(sheet: Sheet, book: Book, { id, fields }: Job): void {
   sheet.put("total_mix", amountText(plan?.total_mix), `plan/${id}`);
   sheet.put("carrier_volume", fields.mix_per_area, `plan/${id}`);
   const lines = loads.map(({ fields: load }) =>
-    joined([`${records.load} ${load.number}`, load.mixed_at && showTime(load.mixed_at), load.carrier, ...(load.amounts ?? []).map(({ product, amount }) => `${productName(book, product)} ${amount}`)], ", "),
+    joined([`${records.load} ${load.number}`, load.mixed_at && showTime(load.mixed_at), load.mix ?? load.carrier, ...(load.amounts ?? []).map(({ product, amount }) => `${productName(book, product)} ${amount}`)], ", "),
   );
   const lastLoad = loads.at(-1);
   if (lastLoad) {
+    fromLoads(sheet, loads, fields);
     sheet.put("loads", lines.join("\n"), `load/${lastLoad.id}`);
     sheet.put("leftover", lastLoad.fields.left_over, `load/${lastLoad.id}`);
   }
@@ -164,6 +166,25 @@ function fromDay(sheet: Sheet, book: Book, { id, fields }: Job): void {
     sheet.put("time_start", clockOf(begun.time), `${kindOf(begun.at)}/${begun.at}`);
   }
   if (ended) sheet.put("time_end", clockOf(ended.time), `${kindOf(ended.at)}/${ended.at}`);
+}
+
+const isWeight = (amount: string) => /(\blb|\bg|\bkg|oz wt|\bt)\s*$/.test(amount);
+
+/** What the loads put on the ground, less what was left: the core adds it up. */
+function fromLoads(sheet: Sheet, loads: Array<Thing<"load">>, job: Bodies["job"]): void {
+  const lastLoad = loads.at(-1);
+  if (lastLoad === undefined || loads.some(({ fields }) => !fields.mix)) return;
+  const { answer } = ask("balance", {
+    planned_area: job.net_area,
+    mix_per_area: job.mix_per_area,
+    leftover: lastLoad.fields.left_over,
+    products: [...new Set(loads.flatMap(({ fields }) => (fields.amounts ?? []).map(({ product }) => product)))].map((name) => ({ name })),
+    loads: loads.map(({ fields: { mix, amounts } }) => ({ mix, products: (amounts ?? []).map(({ product, amount }) => (isWeight(amount) ? { name: product, weight: amount } : { name: product, amount })) })),
+  });
+  const from = `load/${lastLoad.id}`;
+  const totals = (answer?.products ?? []).map(({ name, used, used_weight }) => joined([name, amountText(used ?? used_weight)], " "));
+  sheet.put("total_product", joined(totals), from);
+  sheet.put("total_mix", amountText(answer?.mix?.by_loads), from);
 }
 
 // The clock of the place where it was written, as the instant carries it.

@@ -58,7 +58,7 @@ export const records = {
     landowner: "From the landowner {0}",
     operator: "From the operator {0}",
     product_card: "From the product card {0}",
-    load: "From load {0}",
+    load: "From the loads, up to load {0}",
     pass: "From the passes of this job",
     sprayer: "From the sprayer {0}",
     calibration: "Measured, from the calibration {0}",

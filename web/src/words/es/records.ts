@@ -58,7 +58,7 @@ export const records: typeof english = {
     landowner: "Del propietario {0}",
     operator: "Del operador {0}",
     product_card: "De la ficha del producto {0}",
-    load: "De la carga {0}",
+    load: "De las cargas, hasta la carga {0}",
     pass: "De las pasadas de este trabajo",
     sprayer: "Del equipo {0}",
     calibration: "Medido, de la calibración {0}",
