@@ -1,100 +1,21 @@
-// The Jobs room in a real browser, with the figures of the stories: loads, three bases, spot, stems, crew,
-// and the tools. Where a figure is published, the core's own case files name the source.
+// Planning in the Jobs room in a real browser, with the figures of the stories: loads, three bases, bands,
+// a notebook that is there already.
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { Browser, BrowserContextOptions, Locator, Page } from "playwright-core";
-import { desk, launch, openPage, phone, shot } from "./browser";
+import { desk, phone } from "./browser";
 import { demo, demoNotebook } from "./demo_job";
-import { faultsOf } from "./looks";
+import { amount, box, jobsHost, look, newJob, open, press, product, reads, type JobsHost } from "./job_acts";
 import { bringIn, given, idOf } from "./notebook_of";
-import { serveDist, type StaticHost } from "./static_server";
 
-let host: StaticHost;
-let browser: Browser;
+let host: JobsHost;
 beforeAll(async () => {
-  host = await serveDist();
-  browser = await launch();
+  host = await jobsHost();
 });
-afterAll(async () => {
-  await browser.close();
-  await host.close();
-});
-
-type Settings = Partial<{ units: "us" | "metric"; language: "en" | "es"; gloves: boolean; author: string }>;
-
-async function open(size: BrowserContextOptions, set: Settings = {}) {
-  const context = await browser.newContext(size);
-  await context.addInitScript((kept) => {
-    if (localStorage.getItem("swathbook settings") === null) localStorage.setItem("swathbook settings", kept);
-  }, JSON.stringify({ units: "us", language: "en", gloves: false, sound: false, author: "Ada Quill", ...set }));
-  const opened = await openPage(context, `${host.url}#/jobs`);
-  return { ...opened, end: async () => (opened.check(), await context.close()) };
-}
-
-type Place = Page | Locator;
-const box = (place: Place, name: string | RegExp) => place.getByRole("textbox", { name });
-
-/** Types an amount and chooses its unit, as a person does. */
-async function amount(place: Place, name: string, text: string): Promise<void> {
-  const at = text.indexOf(" ");
-  await box(place, name).first().fill(text.slice(0, at));
-  const unit = place.getByLabel(new RegExp(`^(Unit of|Unidad de) ${name}`)).first();
-  if ((await unit.count()) > 0) await unit.selectOption(text.slice(at + 1));
-}
-
-const press = (place: Place, name: string | RegExp) => place.getByRole("button", { name }).first().click();
-
-/** A job by its guided form; ends on its page. */
-async function newJob(page: Page, { name, work = "Broadcast", area }: { name: string; work?: string; area: string }): Promise<void> {
-  await page.goto(`${host.url}#/jobs/new`);
-  await box(page, /^Name of the job/).fill(name);
-  await page.getByRole("radio", { name: new RegExp(`^${work}`) }).check();
-  await press(page, "Next");
-  await amount(page, "Net area", area);
-  await page.reload(); // each form is as it was left
-  await expect.poll(() => box(page, /^Net area/).inputValue()).toBe(area.split(" ")[0]);
-  await press(page, "Next");
-  await press(page, "Save the job");
-  await page.getByRole("heading", { level: 1, name }).waitFor();
-}
-
-interface Product {
-  name: string;
-  strength?: string;
-  rate?: string;
-  dry?: boolean;
-}
-
-/** A product typed in the middle of the plan, its card made on the spot. */
-async function product(page: Page, number: number, { name, strength, rate, dry }: Product): Promise<Locator> {
-  await press(page, /^Add (a|another) product/);
-  const group = page.getByRole("group", { name: `Product ${number}` });
-  if ((await box(group, "Name on the label").count()) === 0) await press(group, "Type a new card here");
-  await box(group, "Name on the label").fill(name);
-  if (dry) await group.getByRole("radio", { name: "Weighed" }).check();
-  if (strength) {
-    await box(group, /^Active ingredient/).fill("fictionate acid");
-    await amount(group, "Strength", strength);
-  }
-  await press(group, "Save this card and use it");
-  await group.getByRole("combobox", { name: "Label card" }).waitFor();
-  if (rate) await amount(group, "Rate", rate);
-  return group;
-}
-
-const figure = (page: Page, label: string) => page.locator(".figure-press").filter({ has: page.locator(".figure-label").getByText(label, { exact: true }) }).first();
-async function reads(page: Page, label: string, text: string): Promise<void> {
-  await expect.poll(() => figure(page, label).innerText().catch(() => ""), { timeout: 5000 }).toContain(text);
-}
-
-async function look(page: Page, name: string): Promise<void> {
-  await shot(page, `jobs-${name}`);
-  expect(await faultsOf(page)).toEqual([]);
-}
+afterAll(() => host.close());
 
 describe("loads of a broadcast job", () => {
   for (const [where, size] of Object.entries({ phone, desk })) {
     it(`makes three loads of 45.88 gal from 7.4 ac and keeps them, on a ${where}`, async () => {
-      const { page, end } = await open(size);
+      const { page, end } = await open(host, size);
       await look(page, `list-empty-${where}`);
       await newJob(page, { name: "Heron Flat, brush", area: "7.4 ac" });
       await look(page, `job-new-${where}`);
@@ -143,7 +64,7 @@ describe("loads of a broadcast job", () => {
   }
 
   it("shows what another carrier volume changes, beside the saved plan", async () => {
-    const { page, end } = await open(phone, { gloves: true });
+    const { page, end } = await open(host, phone, { gloves: true });
     await newJob(page, { name: "Kettle Draw", area: "7.4 ac" });
     await page.getByRole("link", { name: "Plan the loads" }).click();
     await amount(page, "Mix on an area", "18.6 gal/ac");
@@ -169,7 +90,7 @@ describe("loads of a broadcast job", () => {
   });
 
   it("puts three rate bases into one tank", async () => {
-    const { page, end } = await open(desk);
+    const { page, end } = await open(host, desk);
     await newJob(page, { name: "One tank", area: "1.25 ac" });
     await page.getByRole("link", { name: "Plan the loads" }).click();
     await amount(page, "Mix on an area", "20 gal/ac");
@@ -184,7 +105,7 @@ describe("loads of a broadcast job", () => {
   });
 
   it("wets a third of the field with 10 in bands on 30 in rows, and asks what the label counts", async () => {
-    const { page, end } = await open(phone);
+    const { page, end } = await open(host, phone);
     await newJob(page, { name: "Rows", area: "10 ac" });
     await page.getByRole("link", { name: "Plan the loads" }).click();
     await page.getByRole("radio", { name: "Bands over the rows" }).check();
@@ -207,189 +128,10 @@ describe("loads of a broadcast job", () => {
   });
 });
 
-describe("spot and stem work", () => {
-  it("finds 4.8 qt/ac behind 21 gal of 2 % on 0.35 ac, and counts fills through a reload", async () => {
-    const { page, end } = await open(phone);
-    await page.goto(`${host.url}#/jobs/cards/new`);
-    await box(page, /^Name on the label/).fill("Demoherb 4 SL");
-    await press(page, /Yearly caps/);
-    await amount(page, "Most product in a year", "5 qt/ac");
-    await press(page, "Save now");
-    await page.getByRole("heading", { level: 1, name: "Demoherb 4 SL" }).waitFor();
-    await newJob(page, { name: "Patches", work: "Spot", area: "0.35 ac" });
-    await page.getByRole("link", { name: "Mix and count" }).click();
-    await press(page, "Add a product");
-    const group = page.getByRole("group", { name: "Product 1" });
-    await group.getByRole("combobox", { name: "Label card" }).selectOption({ label: "Demoherb 4 SL" });
-    await amount(group, "Rate", "2 % v/v");
-    await amount(group, "Put on this ground this year", "0 qt/ac");
-    await page.getByRole("radio", { name: "I know how much was sprayed" }).check();
-    await amount(page, "Mix sprayed on it", "21 gal");
-    await reads(page, "Mix on an area", "60 gal/ac");
-    await reads(page, "On the ground", "4.8 qt/ac");
-    await reads(page, "Used of the limit", "96 %");
-    await reads(page, "Strongest mix the limits allow", "2.083 % v/v"); // 5 qt/ac in 60 gal/ac
-    await page.getByRole("radio", { name: "I count fills" }).check();
-    await amount(page, "One fill", "3 gal");
-    for (let fill = 0; fill < 7; fill += 1) await press(page, "One more fill");
-    await reads(page, "Mix on an area", "60 gal/ac"); // 7 fills of 3 gal are 21 gal
-    await press(page, "Undo");
-    await page.reload();
-    await expect.poll(() => page.locator(".tally-count strong").innerText()).toBe("6");
-    await press(page, "One more fill");
-    await reads(page, "Mix on an area", "60 gal/ac");
-    await look(page, "spot-phone");
-    await press(page, "Save the fills");
-    await page.getByText("Sprayed before this count: 21 gal").waitFor();
-    await reads(page, "Mix on an area", "60 gal/ac"); // still counted after saving
-    await end();
-  });
-
-  it("holds the count against 412 cuts on an acre, and keeps every press", async () => {
-    const { page, end } = await open(phone, { gloves: true });
-    await newJob(page, { name: "Stems on the ridge", work: "Stem by stem", area: "1 ac" });
-    await page.getByRole("link", { name: "Doses and count" }).click();
-    await amount(page, "Liquid for each cut", "0.5 mL per cut");
-    const group = page.getByRole("group", { name: "Product 1" });
-    await box(group, "Name on the label").fill("Demoherb 240");
-    await box(group, /^Active ingredient/).fill("fictionate acid");
-    await amount(group, "Strength", "240 g a.e./L");
-    await press(group, "Save this card and use it");
-    await amount(group, "Most on an area", "0.109 lb a.e./ac");
-    await reads(page, "Cuts allowed on an acre", "412");
-    await reads(page, "Demoherb 240 in one cut", "0.12 g a.e.");
-    const tally = page.getByRole("button", { name: "One more cut" });
-    expect(await tally.evaluate((key) => key.getBoundingClientRect().height)).toBeGreaterThanOrEqual(126);
-    for (let cut = 0; cut < 5; cut += 1) await tally.click();
-    await press(page, "Undo");
-    await reads(page, "Cuts left", "408");
-    await page.reload();
-    await expect.poll(() => page.locator(".tally-count strong").innerText()).toBe("4");
-    await press(page, "Empty this form"); // asked twice: one press loses no count
-    await press(page, "Cancel");
-    expect(await page.locator(".tally-count strong").innerText()).toBe("4");
-    await look(page, "stems-gloves-phone");
-    await press(page, "Save the count");
-    await page.getByText("4 cuts of earlier counts are included.").waitFor();
-    await reads(page, "Cuts left", "408");
-    await end();
-  });
-});
-
-describe("crew and tools", () => {
-  it("joins 22, 27, 31, 38 and 46 gal/ac to 30.7, and says what the label would have to allow", async () => {
-    const { page, end } = await open(desk);
-    await page.goto(`${host.url}#/jobs/tools/crew`);
-    const outputs = { Ada: 22, Bo: 27, Cleo: 31, Dov: 38, Esme: 46 };
-    for (const [index, [name, output]] of Object.entries(outputs).entries()) {
-      if (index > 0) await press(page, "Add a person");
-      const group = page.locator("fieldset.product").nth(index);
-      await box(group, "Name").fill(name);
-      await amount(group, "Calibrated output", `${output} gal/ac`);
-    }
-    await amount(page, "Product wanted on an area", "2 qt/ac");
-    await amount(page, "Least product in one application", "1.5 qt/ac");
-    await amount(page, "Most product in one application", "2.5 qt/ac");
-    await page.reload();
-    await reads(page, "Crew rate", "30.71 gal/ac");
-    await reads(page, "Highest over lowest output", "2.091");
-    const people = page.locator(".checks .check");
-    expect(await people.filter({ hasText: "Esme" }).innerText()).toContain("over the most");
-    expect(await people.filter({ hasText: "Ada" }).innerText()).toContain("under the least");
-    expect(await people.filter({ hasText: "Cleo" }).getAttribute("class")).toContain("within");
-    await look(page, "crew-desk");
-    await end();
-  });
-
-  it("rinses, swaps a concentrate, treats hard water and tells who may go back", async () => {
-    const { page, end } = await open(phone);
-    await page.goto(`${host.url}#/jobs/tools/rinse`);
-    await amount(page, "Stays in the sprayer", "2 gal");
-    await amount(page, "Clean water for one rinse", "5 gal");
-    await box(page, /^Rinses/).fill("3");
-    await page.reload();
-    await reads(page, "Left of the old mix", "2.332 %");
-    await reads(page, "The same water in one big rinse", "11.76 %");
-    await look(page, "rinse-phone");
-
-    await page.goto(`${host.url}#/jobs/tools/substitute`);
-    const make = async (name: string, strength: string) => {
-      await box(page, "Name on the label").fill(name);
-      await box(page, /^Active ingredient/).fill("fictionate acid");
-      await amount(page, "Strength", strength);
-      await press(page, "Save this card and use it");
-    };
-    await make("Demoherb 3 SL", "3 lb a.e./gal");
-    await page.getByRole("combobox", { name: "Product in the plan" }).waitFor();
-    await make("Demoherb 4 SL", "4 lb a.e./gal");
-    await amount(page, "Its rate in the plan", "2 qt/ac");
-    await reads(page, "Rate of the product in hand", "48 fl oz/ac");
-    await reads(page, "Dose of both", "1.5 lb a.e./ac");
-    await look(page, "substitute-phone");
-
-    await page.goto(`${host.url}#/jobs/tools/water`);
-    const minerals = { Calcium: 100, Magnesium: 40, Sodium: 30, Potassium: 5, Iron: 1 };
-    for (const [name, ppm] of Object.entries(minerals)) await box(page, new RegExp(`^${name}`)).fill(String(ppm));
-    await page.reload();
-    await reads(page, "AMS the minerals ask for", "1.662 lb/100 gal");
-    await look(page, "water-phone");
-
-    await page.goto(`${host.url}#/jobs/tools/reentry`);
-    await page.getByLabel("End of the last load").fill("2031-05-14T11:20");
-    await page.getByRole("checkbox", { name: "Demoherb 4 SL" }).check();
-    await page.getByText("not known").first().waitFor(); // nothing was typed from the label: never zero
-    await look(page, "reentry-phone");
-
-    await page.goto(`${host.url}#/jobs/tools/leftover`);
-    await amount(page, "Mix left", "6 gal");
-    await amount(page, "Mix on an area", "18.6 gal/ac");
-    await press(page, "Add a product");
-    const group = page.getByRole("group", { name: "Product 1" });
-    await group.getByRole("combobox", { name: "Label card" }).selectOption({ label: "Demoherb 4 SL" });
-    await amount(group, "Rate", "2 qt/ac");
-    await reads(page, "Ground that would take it all", "0.3226 ac");
-    await look(page, "leftover-phone");
-    await end();
-  });
-});
-
-describe("label cards", () => {
-  it("types a label in short groups, survives a reload, and shows what was not entered", async () => {
-    const { page, end } = await open(phone);
-    await page.goto(`${host.url}#/jobs/cards/new`);
-    await box(page, /^Name on the label/).fill("Demoherb 4 SL");
-    await box(page, /^Registration number/).fill("99999-1");
-    await look(page, "card-identity-phone");
-    await press(page, "Next");
-    await box(page, "Name of the ingredient").fill("fictionate acid");
-    await amount(page, "Acid equivalent", "4 lb a.e./gal").catch(async () => box(page, /^Acid equivalent/).fill("4"));
-    await press(page, "Next");
-    await amount(page, "Most product in one application", "2.5 qt/ac");
-    await box(page.getByRole("group", { name: "Most product in one application" }), "Page or section").fill("page 4, Rates");
-    await look(page, "card-rates-phone");
-    await page.reload();
-    await page.getByText("You were in the middle of this").waitFor();
-    expect(await box(page, /^Most product in one application/).inputValue()).toBe("2.5");
-    await press(page, /Waiting times/);
-    await amount(page, "People may enter after", "12 h");
-    await page.getByRole("checkbox", { name: "until the spray has dried" }).check();
-    await press(page, /What to wear/);
-    await box(page, /^Protective equipment/).fill("Gloves, long sleeves, eyewear");
-    await press(page, "Save the card");
-    await page.getByRole("heading", { level: 1, name: "Demoherb 4 SL" }).waitFor();
-    const row = (name: string) => page.locator(".limits-read > div").filter({ has: page.getByText(name, { exact: true }) });
-    expect(await row("Most product in one application").innerText()).toContain("page 4, Rates");
-    expect(await row("Most product in a year").innerText()).toContain("not entered");
-    expect(await row("People may enter after").innerText()).toContain("12 h; until the spray has dried");
-    await look(page, "card-phone");
-    await end();
-  });
-});
-
 describe("with a notebook that is there already", () => {
   for (const [where, size] of Object.entries({ phone, desk })) {
     it(`takes area, calibration and labels from it, and finds the strictest of all labels, on a ${where}`, async () => {
-      const { page, end } = await open(size);
+      const { page, end } = await open(host, size);
       const other = { name: "Fauxwick EC", card: { name: "Fauxwick EC", formulation: "emulsifiable_concentrate", limits: { max_wind: { value: "8 mph", where: "page 9" }, max_single_rate: { value: "1 pt/ac", where: "page 3" } } } };
       await bringIn(page, host.url, [...(await demoNotebook()), given("product_card", 50, other as never)]);
       await page.goto(`${host.url}#/jobs`);
@@ -436,7 +178,7 @@ describe("with a notebook that is there already", () => {
   }
 
   it("opens jobs that another version wrote, with hardly a field", async () => {
-    const { page, end } = await open(phone);
+    const { page, end } = await open(host, phone);
     const odd = [{}, { name: "Odd", work: "aerial", state: "lost", products: [{}], measures: [{}], plan: {} }, { name: "Gone", products: [{ card_id: "far", rate: "1 qt/ac", name: "Not here" }], stand: "far", sprayer: "far", operators: ["far"] }];
     await bringIn(page, host.url, odd.map((body, index) => given("job", 60 + index, { notes: "kept", ...body } as never)));
     for (const index of [0, 1, 2]) {
@@ -453,7 +195,7 @@ describe("with a notebook that is there already", () => {
   });
 
   it("shows the demo plan as it was saved and answers its tools", async () => {
-    const { page, end } = await open(phone);
+    const { page, end } = await open(host, phone);
     await bringIn(page, host.url, await demoNotebook());
     await page.goto(`${host.url}#/jobs/${demo.job}`);
     await reads(page, "First load", "45.88 gal");
@@ -469,52 +211,6 @@ describe("with a notebook that is there already", () => {
     await page.getByLabel("End of the last load").fill("2031-05-14T11:20");
     await expect.poll(() => page.locator(".checks .check").first().innerText()).toMatch(/People: May 14, 2031, 23:20/); // 12 h after 11:20
     await look(page, "reentry-demo-phone");
-    await end();
-  });
-});
-
-describe("another language, other units, no mouse", () => {
-  it("plans in Spanish and metric", async () => {
-    const { page, end } = await open(phone, { language: "es", units: "metric" });
-    await page.getByRole("link", { name: "Trabajo nuevo" }).click();
-    await box(page, /^Nombre del trabajo/).fill("Ladera");
-    await look(page, "new-es-phone");
-    await press(page, "Siguiente");
-    await amount(page, "Superficie neta", "3 ha");
-    await press(page, "Siguiente");
-    await press(page, "Guardar el trabajo");
-    await page.getByRole("link", { name: "Planear las cargas" }).click();
-    await amount(page, "Mezcla por superficie", "200 L/ha");
-    await amount(page, "Tanque, útil", "250 L");
-    await press(page, "Agregar un producto");
-    const group = page.getByRole("group", { name: "Producto 1" });
-    await box(group, "Nombre en la etiqueta").fill("Demoherb 4 SL");
-    await press(group, "Guardar esta ficha y usarla");
-    await box(group, /^Dosis/).fill("2,5");
-    const mix = figure(page, "Mezcla en total");
-    await expect.poll(() => mix.innerText()).toContain("600 L");
-    expect(await page.locator(".table.load").innerText()).toContain("Cargas 1 a 3 de 3, cada una");
-    await look(page, "plan-es-metric-phone");
-    await end();
-  });
-
-  it("is done with the keyboard alone", async () => {
-    const { page, end } = await open(desk);
-    await page.goto(`${host.url}#/jobs/new`);
-    await box(page, /^Name of the job/).focus();
-    await page.keyboard.type("By keys");
-    await page.keyboard.press("Tab");
-    await page.keyboard.press("ArrowDown");
-    expect(await page.getByRole("radio", { name: /^Spot/ }).isChecked()).toBe(true);
-    await page.getByRole("button", { name: "Next" }).focus();
-    await page.keyboard.press("Enter");
-    await box(page, /^Net area/).focus();
-    await page.keyboard.type("0.5");
-    await page.getByRole("button", { name: "Next" }).focus();
-    await page.keyboard.press("Space");
-    await page.getByRole("button", { name: "Save the job" }).focus();
-    await page.keyboard.press("Enter");
-    await page.getByRole("heading", { level: 1, name: "By keys" }).waitFor();
     await end();
   });
 });
