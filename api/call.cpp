@@ -22,7 +22,7 @@ Result<const language::Catalogue*> language_in(const Json& body) {
         return fail(ErrorCode::invalid_input, "language",
                     "\"language\" says what the answer's sentences are written in: \"en\" or "
                     "\"es\". Got " +
-                        asked->dump() + ".");
+                        json_text(*asked) + ".");
     }
     return catalogue_of(asked->get_ref<const std::string&>());
 }
@@ -33,14 +33,14 @@ Result<CallOptions> options_in(const Json& body) {
         if (*units != "us" && *units != "metric") {
             return fail(ErrorCode::invalid_input, "units",
                         "\"units\" says how the answer is written: \"us\" or \"metric\". Got " +
-                            units->dump() + ".");
+                            json_text(*units) + ".");
         }
         options.units = *units == "us" ? UnitSystem::us : UnitSystem::metric;
     }
     if (const auto working = body.find("working"); working != body.end()) {
         if (!working->is_boolean()) {
             return fail(ErrorCode::invalid_input, "working",
-                        "\"working\" is true or false. Got " + working->dump() + ".");
+                        "\"working\" is true or false. Got " + json_text(*working) + ".");
         }
         options.working = working->get<bool>();
     }

@@ -32,7 +32,7 @@ Result<bool> is_second(const Json& order, std::string_view key, std::string_view
                        std::string_view second) {
     const std::string word = text_in(order, key);
     if (word != first && word != second) {
-        return fail(ErrorCode::invalid_input, std::string(key),
+        return fail(ErrorCode::invalid_input, key,
                     fmt::format("\"{}\" is neither \"{}\" nor \"{}\".", word, first, second));
     }
     return word == second;

@@ -27,7 +27,7 @@ target_include_directories(swathbook_flags INTERFACE "${CMAKE_SOURCE_DIR}")
 target_compile_options(swathbook_flags INTERFACE -ffp-contract=off -Wall -Wextra -Wpedantic -Wshadow -Wconversion
                        -Wno-sign-conversion)
 if(SWATHBOOK_WASM)
-    target_compile_definitions(swathbook_flags INTERFACE FMT_HEADER_ONLY=1)
+    target_compile_definitions(swathbook_flags INTERFACE FMT_HEADER_ONLY=1 SWATHBOOK_WORDLESS)
 else()
     # The compiled library: header-only fmt nearly doubles the time each source takes.
     find_package(fmt REQUIRED)

@@ -21,4 +21,4 @@ endforeach()
 # One thread, no exceptions, no run-time types: what serves them is left out.
 # fmt without locales: what the project prints is the same in every place, and <locale> alone is 100 kB.
 set(CMAKE_CXX_FLAGS_INIT "-fno-exceptions -fno-rtti -fno-threadsafe-statics -fvisibility=hidden -isystem ${headers} -DFMT_STATIC_THOUSANDS_SEPARATOR=\"','\"")
-set(CMAKE_EXE_LINKER_FLAGS_INIT "-mexec-model=reactor -fuse-ld=/usr/bin/wasm-ld-19 -Wl,--gc-sections,--strip-all -flto")
+set(CMAKE_EXE_LINKER_FLAGS_INIT "-mexec-model=reactor -fuse-ld=/usr/bin/wasm-ld-19 -Wl,--gc-sections,--strip-all,-mllvm,-inline-threshold=-50 -flto")

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/sort.hpp"
 #include "core/notebook/body.hpp"
 #include "core/notebook/entry_text.hpp"
 #include "wasm/answer.hpp"
@@ -61,7 +62,7 @@ Result<Draft> draft_of(const Json& json) {
     SWATHBOOK_TRY(kind, kind_in(json));
     SWATHBOOK_TRY(subject, uuid_in(json, "subject"));
     SWATHBOOK_TRY(body, member(json, "body"));
-    return Draft{std::move(author), kind, subject, body->dump()};
+    return Draft{std::move(author), kind, subject, api::json_text(*body)};
 }
 
 /// Reads every element of a list with `read`, naming the one at fault.
@@ -138,8 +139,7 @@ Result<void> history(const Json& request, JsonWriter& out) {
     const auto stamp = [](const Entry* entry) {
         return notebook::Stamp{entry->made, entry->device, entry->id};
     };
-    std::sort(found.begin(), found.end(),
-              [&](const Entry* a, const Entry* b) { return stamp(a) < stamp(b); });
+    sort_list(found, [&](const Entry* a, const Entry* b) { return stamp(a) < stamp(b); });
     const auto same = [](const Entry* a, const Entry* b) { return *a == *b; };
     found.erase(std::unique(found.begin(), found.end(), same), found.end());
     write_history(out, found);

@@ -4,8 +4,6 @@
 #include <string_view>
 
 #include "api/call.hpp"
-#include "api/operation.hpp"
-#include "api/schema.hpp"
 #include "core/base/blake2b.hpp"
 #include "wasm/book.hpp"
 
@@ -55,14 +53,6 @@ int swathbook_book(const char* act, std::size_t act_bytes, const char* json,
 SWATHBOOK_EXPORT(swathbook_digest) int swathbook_digest(const char* bytes, std::size_t size) {
     last_text = swathbook::hex_of(swathbook::blake2b_256(std::string_view(bytes, size)));
     return 1;
-}
-
-/// The JSON Schema of one operation, or an error; 1 or 0 as swathbook_call.
-SWATHBOOK_EXPORT(swathbook_schema) int swathbook_schema(const char* name, std::size_t name_bytes) {
-    const auto found = swathbook::api::find_operation(std::string_view(name, name_bytes));
-    last_text =
-        found ? swathbook::api::schema_of(**found) : swathbook::api::error_json(found.error());
-    return found ? 1 : 0;
 }
 
 SWATHBOOK_EXPORT(swathbook_text) const char* swathbook_text() {

@@ -10,7 +10,7 @@ namespace swathbook::wasm {
 namespace {
 
 tl::unexpected<Error> refuse(std::string_view name, std::string_view wanted) {
-    return fail(ErrorCode::invalid_input, std::string(name),
+    return fail(ErrorCode::invalid_input, name,
                 fmt::format("\"{}\" is missing or is not {}.", name, wanted));
 }
 

@@ -127,8 +127,6 @@ export interface Swathbook {
   callText(operation: string, request: string): { ok: boolean; json: string };
   /** @throws SwathbookError */
   call(operation: string, request: unknown): unknown;
-  /** @throws SwathbookError */
-  schema(operation: string): unknown;
   /** @throws SwathbookError, and then nothing has changed */
   book<Act extends keyof BookActs>(act: Act, request: BookActs[Act]["request"]): BookActs[Act]["answer"];
   /** Gives the core the sentences of another language (data/language/es.tsv); "language" in a request then asks for them. */

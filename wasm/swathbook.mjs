@@ -157,14 +157,6 @@ class Swathbook {
     return answer;
   }
 
-  /** The JSON Schema of an operation. @throws SwathbookError when there is none of that name */
-  schema(operation) {
-    const { ok, json } = this.#ask([operation], (exports, ...places) => exports.swathbook_schema(...places));
-    const schema = JSON.parse(json);
-    if (!ok) throw new SwathbookError(schema.error);
-    return schema;
-  }
-
   /**
    * One act on the notebook held by the module; swathbook.d.mts says what each takes and gives.
    * @throws SwathbookError when it was refused: then nothing has changed

@@ -37,6 +37,9 @@ struct Choice {
     E value;
     std::string_view word;
     std::string_view doc;
+
+    constexpr Choice(E what, std::string_view own_word, std::string_view explained)
+        : value(what), word(own_word), doc(keeps_words ? explained : std::string_view{}) {}
 };
 template <class E>
 using Choices = std::vector<Choice<E>>;
@@ -126,10 +129,23 @@ QuantityLayout estimate_layout() {
     return layout;
 }
 
+/// The fields as this build keeps them.
+template <std::size_t Count>
+constexpr std::array<Field, Count> in_this_build(std::array<Field, Count> fields) {
+    for (Field& field : fields) {
+        if (!keeps_words && !field.is_required) {
+            field.doc = {};  // a refusal tells what is asked for: those of the required stay
+        }
+        field.short_label = keeps_words ? field.short_label : std::string_view{};
+    }
+    return fields;
+}
+
 template <class T>
     requires requires { Description<T>::fields(); }
 const Type& make() {
-    static constexpr auto fields = Description<T>::fields();  // worked out by the compiler
+    // worked out by the compiler
+    static constexpr auto fields = detail::in_this_build(Description<T>::fields());
     static const ObjectType type(Description<T>::name, fields);
     return type;
 }

@@ -135,7 +135,7 @@ std::string name_of(const Json& feature) {
         return {};
     }
     return id->is_string() ? id->get<std::string>().substr(0, longest_name)
-                           : (id->is_number() ? id->dump() : std::string{});
+                           : (id->is_number() ? json_text(*id) : std::string{});
 }
 
 Result<const Json*> list_member(const Json& object, std::string_view name, const Path& path) {

@@ -12,7 +12,7 @@ namespace {
 
 auto wrong_type(const Path& path, std::string_view expected, const Json& json) {
     return fail(ErrorCode::invalid_input, path.text(),
-                fmt::format("Expected {}, got {}.", expected, json.dump()));
+                fmt::format("Expected {}, got {}.", expected, json_text(json)));
 }
 
 class NumberType final : public Type {
@@ -41,7 +41,7 @@ public:
         constexpr int most = std::numeric_limits<int>::max();
         if (std::fabs(number) > most) {
             return fail(ErrorCode::out_of_range, path.text(),
-                        fmt::format("{} is beyond the limit of {}.", json.dump(), most));
+                        fmt::format("{} is beyond the limit of {}.", json_text(json), most));
         }
         if (std::floor(number) != number) {
             return wrong_type(path, "a whole number", json);
@@ -138,7 +138,7 @@ Result<void> ChoiceType::read(const Json& json, void* into, const Path& path) co
         }
         words.push_back(row.word);
     }
-    const std::string given = json.is_string() ? json.get<std::string>() : json.dump();
+    const std::string given = json.is_string() ? json.get<std::string>() : json_text(json);
     return fail(ErrorCode::invalid_input, path.text(),
                 fmt::format("\"{}\" is not one of the choices. {}", given, suggest(given, words)));
 }

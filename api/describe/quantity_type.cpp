@@ -29,7 +29,7 @@ Result<void> check_members(const Json& json, const KindInfo* info, const Path& p
         return fail(
             ErrorCode::invalid_input, path.member("unit").text(),
             fmt::format("The unit is missing beside the value {}. Add it: \"unit\": \"{}\".",
-                        json["value"].dump(), info == nullptr ? "qt/ac" : info->us_unit));
+                        json_text(json["value"]), info == nullptr ? "qt/ac" : info->us_unit));
     }
     return {};
 }
@@ -44,7 +44,8 @@ Result<ParsedAmount> amount_in(const Json& json, Kind kind) {
         return fail(
             ErrorCode::invalid_input, "",
             json.is_number()
-                ? fmt::format("{} has no unit. Write it like \"{}\".", json.dump(), info.example)
+                ? fmt::format("{} has no unit. Write it like \"{}\".", json_text(json),
+                              info.example)
                 : fmt::format("Expected an amount with its unit, like \"{}\" or {{\"value\": 1, "
                               "\"unit\": \"{}\"}}, got {}.",
                               info.example, info.us_unit, json.type_name()));
@@ -166,7 +167,7 @@ public:
             return fail(ErrorCode::inconsistent, path.member("basis").text(),
                         fmt::format("The basis {} is not what \"{}\" says, which is \"{}\". "
                                     "Leave the basis out or correct the unit.",
-                                    json["basis"].dump(), text, word_of(rate->basis)));
+                                    json_text(json["basis"]), text, word_of(rate->basis)));
         }
         rate->text = std::move(text);
         *static_cast<LabelRate*>(into) = std::move(*rate);

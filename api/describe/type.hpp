@@ -16,6 +16,14 @@
 
 namespace swathbook::api {
 
+/// Whether descriptions keep the words that are there for people and generators only. A module that
+/// is fetched by phones leaves them out: who shows them has them from the generated types.
+#ifdef SWATHBOOK_WORDLESS
+inline constexpr bool keeps_words = false;
+#else
+inline constexpr bool keeps_words = true;
+#endif
+
 /// Where in a request we are; becomes text ("catches[2].amount") only when something is wrong
 /// there.
 struct Path {

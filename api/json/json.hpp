@@ -16,4 +16,7 @@ using Json = nlohmann::ordered_json;
 /// @errors invalid_input with line and column
 [[nodiscard]] Result<Json> parse_json(std::string_view text);
 
+/// The value as text, as JSON is written without spaces; every digit of a number is kept.
+[[nodiscard]] std::string json_text(const Json& json);
+
 }  // namespace swathbook::api

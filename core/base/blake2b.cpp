@@ -171,7 +171,7 @@ bool detail::read_hex(std::string_view text, std::span<std::uint8_t> out) {
 Result<Digest> parse_digest(std::string_view text, std::string_view field) {
     Digest digest{};
     if (!detail::read_hex(text, digest)) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("\"{}\" is not a digest: 64 hexadecimal digits are wanted, {} "
                                 "characters were given.",
                                 text.substr(0, 70), text.size()));

@@ -28,13 +28,13 @@ Result<CivilDate> parse_civil_date(std::string_view text, std::string_view field
                          digits(text.substr(8, 2))};
     }
     if (!has_shape || date.year < 1 || date.month < 0 || date.day < 0) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("\"{}\" is not a date. Write year-month-day, for example "
                                 "2026-04-09.",
                                 text.substr(0, 40)));
     }
     if (!exists(date)) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("{} is not in the calendar: month {} has {} days. Check the day "
                                 "and the month.",
                                 text, date.month, days_in_month(date.year, date.month)));

@@ -12,7 +12,7 @@ constexpr std::size_t date_length = 10;
 constexpr std::int32_t farthest_offset = 14 * 60;
 
 auto wrong_shape(std::string_view text, std::string_view field) {
-    return fail(ErrorCode::invalid_input, std::string(field),
+    return fail(ErrorCode::invalid_input, field,
                 fmt::format("\"{}\" is not a date and time with its zone. Write it as "
                             "2031-05-04T14:20-05:00: the clock's time, then how far that clock is "
                             "from UTC.",
@@ -82,7 +82,7 @@ Result<CivilTime> parse_civil_time(std::string_view text, std::string_view field
         return wrong_shape(text, field);
     }
     if (rest.empty()) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("\"{}\" does not say its zone, and the hour of re-entry depends on "
                                 "it. Add the clock's distance from UTC, such as -05:00.",
                                 text));
@@ -93,13 +93,13 @@ Result<CivilTime> parse_civil_time(std::string_view text, std::string_view field
     }
     if (*hour > 23 || *minute > 59 || *second > 59) {
         return fail(
-            ErrorCode::out_of_range, std::string(field),
+            ErrorCode::out_of_range, field,
             fmt::format("There is no clock time {:02}:{:02}:{:02}; hours run from 00 to 23, "
                         "minutes and seconds to 59.",
                         *hour, *minute, *second));
     }
     if (*offset > farthest_offset || *offset < -farthest_offset) {
-        return fail(ErrorCode::out_of_range, std::string(field),
+        return fail(ErrorCode::out_of_range, field,
                     fmt::format("No clock is {} from UTC; the farthest are 14 hours.",
                                 offset_text(*offset)));
     }

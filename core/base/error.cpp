@@ -1,6 +1,21 @@
 #include "core/base/error.hpp"
 
+#include "core/base/result.hpp"
+
 namespace swathbook {
+
+Error::Error() = default;
+Error::Error(ErrorCode what, std::string_view where, std::string_view sentences)
+    : code(what), field(where), detail(sentences) {}
+Error::Error(const Error& other) = default;
+Error::Error(Error&& other) noexcept = default;
+Error& Error::operator=(const Error& other) = default;
+Error& Error::operator=(Error&& other) noexcept = default;
+Error::~Error() = default;
+
+tl::unexpected<Error> fail(ErrorCode code, std::string_view field, std::string_view detail) {
+    return tl::unexpected<Error>(Error(code, field, detail));
+}
 
 std::string_view word_of(ErrorCode code) {
     switch (code) {

@@ -23,6 +23,16 @@ struct Finding {
     std::string text;  ///< for people: what was seen, the figures with units, what to do
     std::string
         source{};  ///< publication or label the remark rests on; empty when it is arithmetic
+
+    // Out of line, as those of Error.
+    Finding();
+    Finding(std::string_view word, Severity how_loud, std::string_view sentences,
+            std::string_view publication = {});
+    Finding(const Finding& other);
+    Finding(Finding&& other) noexcept;
+    Finding& operator=(const Finding& other);
+    Finding& operator=(Finding&& other) noexcept;
+    ~Finding();
 };
 
 }  // namespace swathbook

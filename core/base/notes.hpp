@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -19,6 +20,16 @@ struct Step {
         expression;      ///< the relation with the numbers put in, e.g. "176 ft / 31.5 s * 0.6818"
     std::string result;  ///< the value with its unit, e.g. "3.81 mph"
     std::string source{};  ///< publication of the relation; empty when it is unit arithmetic
+
+    // Out of line, as those of Error.
+    Step();
+    Step(std::string_view what, std::string_view relation, std::string_view value,
+         std::string_view publication = {});
+    Step(const Step& other);
+    Step(Step&& other) noexcept;
+    Step& operator=(const Step& other);
+    Step& operator=(Step&& other) noexcept;
+    ~Step();
 };
 
 /// What an operation says beside its answer. The caller makes one, passes it down, and reads it
@@ -32,14 +43,13 @@ public:
     [[nodiscard]] UnitSystem units() const { return units_; }
     [[nodiscard]] bool wants_working() const { return working_; }
 
-    void find(Severity severity, std::string code, std::string text, std::string source = {}) {
-        findings_.push_back(Finding{std::move(code), severity, std::move(text), std::move(source)});
-    }
+    void find(Severity severity, std::string_view code, std::string_view text,
+              std::string_view source = {});
     /// Takes a callable that returns a Step, so that no text is built when nobody asked for it.
     template <class MakeStep>
     void show(MakeStep&& make_step) {
         if (working_) {
-            steps_.push_back(std::forward<MakeStep>(make_step)());
+            add(std::forward<MakeStep>(make_step)());
         }
     }
 
@@ -47,6 +57,8 @@ public:
     [[nodiscard]] const std::vector<Step>& steps() const { return steps_; }
 
 private:
+    void add(Step step);
+
     UnitSystem units_;
     bool working_;
     std::vector<Finding> findings_;

@@ -42,7 +42,7 @@ Result<Uuid> parse_uuid(std::string_view text, std::string_view field) {
     }
     Uuid id;
     if (!is_well_formed || !detail::read_hex({digits.data(), digits.size()}, id.bytes)) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("\"{}\" is not an id. An id looks like "
                                 "01890a5d-ac96-774b-bcce-b302099a8057.",
                                 text.substr(0, 50)));

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/sort.hpp"
 #include "core/quantity/print.hpp"
 #include "core/quantity/require.hpp"
 
@@ -72,7 +73,7 @@ Result<void> check_rate(const std::optional<LabelRate>& rate, const std::optiona
         return {};
     }
     if (!is_per_area(rate->basis)) {
-        return fail(ErrorCode::unsupported, std::string(field),
+        return fail(ErrorCode::unsupported, field,
                     fmt::format("\"{}\" is a rate per volume of mix: the same recipe serves "
                                 "everyone, whatever their output. What differs is the product put "
                                 "on an area; give the label's limits per area to see that.",
@@ -81,7 +82,7 @@ Result<void> check_rate(const std::optional<LabelRate>& rate, const std::optiona
     SWATHBOOK_CHECK(
         require_usable(rate->si, kind_of(rate->basis), rate->text, field, "The product rate"));
     if (first && first->basis != rate->basis) {
-        return fail(ErrorCode::inconsistent, std::string(field),
+        return fail(ErrorCode::inconsistent, field,
                     fmt::format("\"{}\" and \"{}\" are on different bases. Write all product rates "
                                 "on the label's one basis.",
                                 first->text, rate->text));
@@ -244,7 +245,7 @@ RecipeGroup group_of(const CrewRequest& request, const std::vector<std::size_t>&
 std::vector<RecipeGroup> recipes_for(const CrewRequest& request, double wished) {
     std::vector<std::size_t> order(request.people.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    sort_list(order, [&](std::size_t a, std::size_t b) {
         return request.people[a].output.value < request.people[b].output.value;
     });
     const double reach = request.product_min && request.product_max

@@ -18,7 +18,7 @@ std::string shown(double si, std::string_view text, const EntryLimits& limits, c
 Result<void> within(double si, std::string_view text, const EntryLimits& limits,
                     std::string_view field, std::string_view what, const Notes& notes) {
     if (!std::isfinite(si)) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("{} is not a number that can be measured. Type what was read, such "
                                 "as \"{}\".",
                                 what, info_of(limits.kind).example));
@@ -27,12 +27,12 @@ Result<void> within(double si, std::string_view text, const EntryLimits& limits,
         return {};
     }
     if (si <= 0.0 && limits.least > 0.0) {
-        return fail(ErrorCode::out_of_range, std::string(field),
+        return fail(ErrorCode::out_of_range, field,
                     fmt::format("{} is {}. It must be above zero: {}.", what,
                                 shown(si, text, limits, notes), limits.reason));
     }
     return fail(
-        ErrorCode::out_of_range, std::string(field),
+        ErrorCode::out_of_range, field,
         fmt::format("{} is {}. It must be from {} to {}: {}.", what, shown(si, text, limits, notes),
                     show(limits.least, limits.kind, notes.units()),
                     show(limits.most, limits.kind, notes.units()), limits.reason));

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/base/sort.hpp"
 #include "core/calibration/student_t.hpp"
 
 namespace swathbook::calibration {
@@ -130,7 +131,7 @@ std::vector<SourceShare> shares_of(const ErrorBudget& budget) {
                               sums[i].variance / total, repeatable[i]});
         }
     }
-    std::ranges::stable_sort(shares, std::greater{}, &SourceShare::share);
+    sort_list(shares, [](const SourceShare& a, const SourceShare& b) { return a.share > b.share; });
     return shares;
 }
 

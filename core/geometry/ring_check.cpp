@@ -4,6 +4,8 @@
 #include <cmath>
 #include <tuple>
 
+#include "core/base/sort.hpp"
+
 namespace swathbook::geometry {
 namespace {
 
@@ -84,10 +86,9 @@ SelfMeetings self_meetings(const GridRing& ring, SelfMeeting known, std::size_t 
     if (found.places.empty()) {
         found.places.push_back(known);
     }
-    std::sort(
-        found.places.begin(), found.places.end(), [](const SelfMeeting& u, const SelfMeeting& v) {
-            return std::tie(u.first_edge, u.second_edge) < std::tie(v.first_edge, v.second_edge);
-        });
+    sort_list(found.places, [](const SelfMeeting& u, const SelfMeeting& v) {
+        return std::tie(u.first_edge, u.second_edge) < std::tie(v.first_edge, v.second_edge);
+    });
     return found;
 }
 

@@ -4,6 +4,7 @@
 #include <tuple>
 #include <vector>
 
+#include "core/base/sort.hpp"
 #include "core/geometry/ring_check.hpp"
 
 namespace swathbook::geometry {
@@ -56,7 +57,7 @@ void note_overlap(Contacts& first, Contacts& second, std::size_t i, std::size_t 
 }
 
 void sort_along(std::vector<Contact>& contacts, const GridRing& ring) {
-    std::sort(contacts.begin(), contacts.end(), [&](const Contact& u, const Contact& v) {
+    sort_list(contacts, [&](const Contact& u, const Contact& v) {
         if (u.edge != v.edge) {
             return u.edge < v.edge;
         }
@@ -94,7 +95,7 @@ Pieces pieces_of(const GridRing& ring, Contacts& contacts, const GridRing& other
         return pieces;
     }
     sort_along(contacts.points, ring);
-    std::sort(contacts.shared.begin(), contacts.shared.end(), [](const Shared& u, const Shared& v) {
+    sort_list(contacts.shared, [](const Shared& u, const Shared& v) {
         return std::tie(u.edge, u.low) < std::tie(v.edge, v.low);
     });
     const std::vector<Contact>& points = contacts.points;

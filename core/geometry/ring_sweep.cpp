@@ -8,6 +8,8 @@
 
 #include "core/geometry/ring_check.hpp"
 
+#include "core/base/sort.hpp"
+
 namespace swathbook::geometry {
 namespace {
 
@@ -27,7 +29,7 @@ public:
     std::optional<SelfMeeting> run() {
         std::vector<std::size_t> order(ring_.size());
         std::iota(order.begin(), order.end(), std::size_t{0});
-        std::sort(order.begin(), order.end(), [&](std::size_t u, std::size_t v) {
+        sort_list(order, [&](std::size_t u, std::size_t v) {
             return ring_.points[u] != ring_.points[v] ? ring_.points[u] < ring_.points[v] : u < v;
         });
         Line line{South{this}};

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/sort.hpp"
 #include "core/geometry/position_check.hpp"
 #include "core/geometry/ring_area.hpp"
 #include "core/geometry/ring_check.hpp"
@@ -181,7 +182,7 @@ Result<void> check_first_with_near(std::span<const Span> spans, Check check) {
 
 template <class Check>
 Result<void> for_near_pairs(std::vector<Span> spans, Check check) {
-    std::sort(spans.begin(), spans.end(), [](const Span& a, const Span& b) {
+    sort_list(spans, [](const Span& a, const Span& b) {
         return a.west != b.west ? a.west < b.west : a.index < b.index;
     });
     for (std::size_t i = 0; i < spans.size(); ++i) {

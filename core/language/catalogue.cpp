@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "core/base/sort.hpp"
+
 namespace swathbook::language {
 namespace {
 
@@ -187,10 +189,9 @@ void Catalogue::order() {
                    ? 0U
                    : static_cast<unsigned char>(made.literals.front().front());
     };
-    std::stable_sort(templates_.begin(), templates_.end(),
-                     [&group](const Template& a, const Template& b) {
-                         return group(a) != group(b) ? group(a) < group(b) : a.weight > b.weight;
-                     });
+    sort_list(templates_, [&group](const Template& a, const Template& b) {
+        return group(a) != group(b) ? group(a) < group(b) : a.weight > b.weight;
+    });
     starts_.assign(257, static_cast<std::uint32_t>(templates_.size()));
     for (std::size_t i = templates_.size(); i-- > 0;) {
         starts_[group(templates_[i])] = static_cast<std::uint32_t>(i);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/sort.hpp"
 #include "core/quantity/print.hpp"
 
 namespace swathbook::mix {
@@ -38,7 +39,7 @@ Result<void> require(const Reading<K>& reading, double most_si, std::string_view
     if (std::isfinite(si) && si > 0.0 && si <= most_si) {
         return {};
     }
-    return fail(ErrorCode::out_of_range, std::string(field),
+    return fail(ErrorCode::out_of_range, field,
                 fmt::format("{} is {}: it must be a number above 0, and of a size that a sprayer "
                             "can have.",
                             what, show(reading, UnitSystem::us)));
@@ -482,16 +483,15 @@ int place_of(LeftoverWay way) {
 }
 
 void rank(std::vector<LeftoverOption>& options) {
-    std::stable_sort(options.begin(), options.end(),
-                     [](const LeftoverOption& a, const LeftoverOption& b) {
-                         if (a.lawful != b.lawful) {
-                             return a.lawful < b.lawful;
-                         }
-                         if (place_of(a.way) != place_of(b.way)) {
-                             return place_of(a.way) < place_of(b.way);
-                         }
-                         return a.mix > b.mix;
-                     });
+    sort_list(options, [](const LeftoverOption& a, const LeftoverOption& b) {
+        if (a.lawful != b.lawful) {
+            return a.lawful < b.lawful;
+        }
+        if (place_of(a.way) != place_of(b.way)) {
+            return place_of(a.way) < place_of(b.way);
+        }
+        return a.mix > b.mix;
+    });
     for (std::size_t i = 0; i < options.size(); ++i) {
         options[i].rank = static_cast<int>(i) + 1;
     }

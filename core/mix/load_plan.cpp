@@ -25,7 +25,7 @@ Result<void> require_above_zero(const std::optional<Reading<K>>& reading, double
         return {};
     }
     const std::string value = show(*reading, UnitSystem::us);
-    return fail(ErrorCode::out_of_range, std::string(field),
+    return fail(ErrorCode::out_of_range, field,
                 si > most_si
                     ? fmt::format("{} is {}: more than any ground job needs ({}). Check the unit.",
                                   what, value, show(most_si, K, UnitSystem::us))

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/base/sort.hpp"
 #include "core/mix/rates.hpp"
 #include "core/quantity/print.hpp"
 
@@ -31,7 +32,7 @@ Scale scale_of(const std::vector<Reading<K>>& marks, const std::optional<Reading
     for (const auto& mark : marks) {
         scale.marks.push_back(mark.value.si());
     }
-    std::sort(scale.marks.begin(), scale.marks.end());
+    sort_list(scale.marks);
     if (!scale.marks.empty()) {
         scale.top = scale.marks.back();
     } else if (step) {
@@ -217,14 +218,14 @@ Result<void> check_tool(const MeasuringTool& tool, std::string_view field) {
     const int sorts = (tool.marks.empty() ? 0 : 1) + (tool.step ? 1 : 0) +
                       (tool.weight_marks.empty() ? 0 : 1) + (tool.weight_step ? 1 : 0);
     if (sorts != 1) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("The measure \"{}\" must have one sort of marks: its marks one by "
                                 "one, or its step and what it holds, in volume or in weight. It "
                                 "has {}.",
                                 tool.name, sorts == 0 ? "none" : "several"));
     }
     if (tool.marks.size() > most_marks || tool.weight_marks.size() > most_marks) {
-        return fail(ErrorCode::out_of_range, std::string(field),
+        return fail(ErrorCode::out_of_range, field,
                     fmt::format("The measure \"{}\" has more than {} marks. Give its step and what "
                                 "it holds instead.",
                                 tool.name, most_marks));

@@ -287,7 +287,7 @@ Result<std::string> registration_number(std::string_view text, std::string_view 
         return std::string();
     }
     if (whole.size() > longest_registration || !is_printable(whole)) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("A registration number is printable text of at most {} characters; "
                                 "this one is {} bytes long or holds control characters.",
                                 longest_registration, whole.size()));
@@ -297,7 +297,7 @@ Result<std::string> registration_number(std::string_view text, std::string_view 
     }
     const std::string_view number = trimmed(without_introduction(whole));
     if (!has_epa_form(number)) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("\"{}\" does not have the form of an EPA registration number: "
                                 "company-product or company-product-distributor, digits only, such "
                                 "as 000-00 or 000-00-000. Copy it from the label, or say in "

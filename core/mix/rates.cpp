@@ -46,7 +46,7 @@ Result<double> content(const ProductCard& card, std::optional<double> by_volume,
                                  "weight,"
                                : "the strength by volume (lb/gal or g/L)")
                   : "the share by weight (%)";
-    return fail(ErrorCode::invalid_input, std::string(field),
+    return fail(ErrorCode::invalid_input, field,
                 fmt::format("This rate counts {} but the card of {} does not have {} of it. Copy "
                             "that figure from the ingredient statement of the label.",
                             substance, card.name, wanted));
@@ -69,7 +69,7 @@ Result<ProductRate> by_volume(double volume_si, Per per, const ProductCard& card
     if (card.density) {
         return ProductRate{volume_si * card.density->value.si(), per};
     }
-    return fail(ErrorCode::inconsistent, std::string(field),
+    return fail(ErrorCode::inconsistent, field,
                 fmt::format("{} is a dry product but its rate is a volume. Dry products are "
                             "weighed: enter the rate by weight, or the bulk density of the product "
                             "if the label really gives a volume.",
@@ -84,7 +84,7 @@ Result<ProductRate> by_mass(double mass_si, Per per, const ProductCard& card,
     if (card.density) {
         return ProductRate{mass_si / card.density->value.si(), per};
     }
-    return fail(ErrorCode::invalid_input, std::string(field),
+    return fail(ErrorCode::invalid_input, field,
                 fmt::format("{} is a liquid but its rate is a weight. Enter the density of the "
                             "product (lb/gal, from the label or the safety data sheet), or say "
                             "what the weight counts: \"lb a.i.\" or \"lb a.e.\".",
@@ -100,21 +100,21 @@ Result<ProductRate> by_mass_or_substance(double mass_si, Per per, const ProductC
 
 Result<void> check_size(const LabelRate& rate, std::string_view field) {
     if (!std::isfinite(rate.si) || rate.si < 0.0) {
-        return fail(ErrorCode::out_of_range, std::string(field),
+        return fail(ErrorCode::out_of_range, field,
                     fmt::format("The rate is {}: it must be a number of 0 or more. Copy it again "
                                 "from the label.",
                                 rate.text.empty() ? show_number(rate.si) : rate.text));
     }
     constexpr double largest = 1e6;  // a thousand kilometres of liquid: the unit was a slip
     if (rate.si > largest) {
-        return fail(ErrorCode::out_of_range, std::string(field),
+        return fail(ErrorCode::out_of_range, field,
                     fmt::format("The rate is {}: more than any label gives. Check the unit.",
                                 rate.text.empty() ? show_number(rate.si) : rate.text));
     }
     const bool is_share =
         rate.basis == RateBasis::percent_by_volume || rate.basis == RateBasis::percent_by_weight;
     if (is_share && rate.si > 1.0) {
-        return fail(ErrorCode::out_of_range, std::string(field),
+        return fail(ErrorCode::out_of_range, field,
                     fmt::format("The rate is {} %: no more than 100 % of a mix can be product.",
                                 show_number(rate.si * 100.0)));
     }
@@ -132,7 +132,7 @@ Result<void> check_counts(const LabelRate& rate, RateCounts counts, std::string_
     if (counts == RateCounts::product || (agrees && !is_volume)) {
         return {};
     }
-    return fail(ErrorCode::inconsistent, std::string(field),
+    return fail(ErrorCode::inconsistent, field,
                 fmt::format("The rate is written as {} but is said to count {}. Write the rate in "
                             "the substance it counts, or drop that remark.",
                             word_of(rate.basis),
@@ -148,7 +148,7 @@ std::string path_to(std::string_view front, std::string_view member) {
 Result<const Ingredient*> ingredient_of(const ProductCard& card, std::string_view name,
                                         std::string_view field) {
     if (card.ingredients.empty()) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("The card of {} lists no active ingredient, so a rate in a.i. or "
                                 "a.e. cannot be turned into product. Copy name and strength from "
                                 "the ingredient statement of the label.",
@@ -158,7 +158,7 @@ Result<const Ingredient*> ingredient_of(const ProductCard& card, std::string_vie
         if (card.ingredients.size() == 1) {
             return &card.ingredients.front();
         }
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("{} holds {} active ingredients. Say which one the rate counts: "
                                 "{}.",
                                 card.name, card.ingredients.size(), [&] {
@@ -175,7 +175,7 @@ Result<const Ingredient*> ingredient_of(const ProductCard& card, std::string_vie
             return &each;
         }
     }
-    return fail(ErrorCode::not_found, std::string(field),
+    return fail(ErrorCode::not_found, field,
                 fmt::format("\"{}\" is not among the active ingredients on the card of {}.", name,
                             card.name));
 }
@@ -220,7 +220,7 @@ Result<ProductRate> product_rate(const LabelRate& rate, const ProductCard& card,
         case RateBasis::percent_by_weight:
             return by_mass_or_substance(rate.si * mix_density, Per::mix, card, reading, field);
     }
-    return fail(ErrorCode::internal, std::string(field), "A rate basis was forgotten.");
+    return fail(ErrorCode::internal, field, "A rate basis was forgotten.");
 }
 
 namespace {

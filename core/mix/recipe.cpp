@@ -54,7 +54,7 @@ Result<double> carrier_share_of(double liquid_of_mix, double liquid_of_carrier,
     if (liquid_of_mix < 1.0) {
         return (1.0 - liquid_of_mix) / (1.0 + liquid_of_carrier);
     }
-    return fail(ErrorCode::out_of_range, std::string(field),
+    return fail(ErrorCode::out_of_range, field,
                 fmt::format("The liquid products alone would be {} % of the mix; no room is left "
                             "for carrier. Check the rates and the mix per area.",
                             show_number(liquid_of_mix * 100.0, 3)));
@@ -96,7 +96,7 @@ bool same_name(std::string_view a, std::string_view b) {
 Result<void> check_names(std::span<const TankProduct> products, std::string_view field) {
     constexpr std::size_t most_products = 20;
     if (products.empty() || products.size() > most_products) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("A mix has 1 to {} products; this one has {}.", most_products,
                                 products.size()));
     }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "core/base/sort.hpp"
 #include "core/notebook/detail/json_scanner.hpp"
 
 namespace swathbook::notebook {
@@ -60,8 +61,7 @@ Result<OwnField> read_field(JsonScanner& scanner) {
 }
 
 Result<std::string> join(std::vector<OwnField> fields) {
-    std::sort(fields.begin(), fields.end(),
-              [](const OwnField& a, const OwnField& b) { return a.name < b.name; });
+    sort_list(fields, [](const OwnField& a, const OwnField& b) { return a.name < b.name; });
     std::string body = "{";
     for (std::size_t i = 0; i < fields.size(); ++i) {
         if (i > 0 && fields[i].name == fields[i - 1].name) {
@@ -147,7 +147,7 @@ Result<std::string> canonical_value(std::string_view json, std::string_view fiel
     scanner.skip_space();
     if (!is_read || !scanner.at_end()) {
         return fail(
-            ErrorCode::invalid_input, std::string(field),
+            ErrorCode::invalid_input, field,
             fmt::format("The value of {} is not JSON: stopped at byte {} ({} was expected).", field,
                         scanner.place() + 1, is_read ? "the end of the text" : scanner.fault()));
     }

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <tuple>
 
+#include "core/base/sort.hpp"
+
 namespace swathbook::notebook {
 
 namespace {
@@ -87,7 +89,7 @@ std::vector<ChainProblem> verify_chains(std::span<const Link> given) {
     for (const Link& link : given) {
         links.push_back(&link);
     }
-    std::sort(links.begin(), links.end(), same_hash_first);
+    sort_list(links, same_hash_first);
     links.erase(std::unique(links.begin(), links.end(),
                             [](const Link* a, const Link* b) { return *a == *b; }),
                 links.end());
@@ -112,7 +114,7 @@ std::vector<ChainProblem> verify_chains(std::span<const Link> given) {
     }
 
     Links sorted = links;
-    std::sort(sorted.begin(), sorted.end(), [](const Link* a, const Link* b) {
+    sort_list(sorted, [](const Link* a, const Link* b) {
         return std::tie(a->device, a->previous) < std::tie(b->device, b->previous);
     });
     each_group(
@@ -121,13 +123,12 @@ std::vector<ChainProblem> verify_chains(std::span<const Link> given) {
             return a.device == b.device && a.previous == b.previous;
         },
         [&](const Link& link) { report(link, ChainFault::fork); });
-    std::sort(sorted.begin(), sorted.end(),
-              [](const Link* a, const Link* b) { return a->id < b->id; });
+    sort_list(sorted, [](const Link* a, const Link* b) { return a->id < b->id; });
     each_group(
         sorted, [](const Link& a, const Link& b) { return a.id == b.id; },
         [&](const Link& link) { report(link, ChainFault::same_id); });
 
-    std::sort(problems.begin(), problems.end());
+    sort_list(problems);
     problems.erase(std::unique(problems.begin(), problems.end()), problems.end());
     return problems;
 }

@@ -52,7 +52,7 @@ Result<EntryKind> parse_entry_kind(std::string_view word, std::string_view field
             return static_cast<EntryKind>(i + 1);
         }
     }
-    return fail(ErrorCode::invalid_input, std::string(field),
+    return fail(ErrorCode::invalid_input, field,
                 fmt::format("\"{}\" is not a kind of entry. The kinds are {}.", word.substr(0, 40),
                             fmt::join(words, ", ")));
 }

@@ -6,6 +6,7 @@
 #include <cstring>
 
 #include "core/base/assert.hpp"
+#include "core/base/sort.hpp"
 #include "core/notebook/body.hpp"
 #include "core/notebook/detail/text_pool.hpp"
 #include "core/notebook/detail/thing_table.hpp"
@@ -150,8 +151,7 @@ std::vector<BodySlot> Fold::Parts::bodies_of(std::uint32_t thing) const {
     const auto key = [this](const BodySlot& slot) {
         return std::pair(stamp_of(slot.writer), slot.body);
     };
-    std::sort(kept.begin(), kept.end(),
-              [&](const BodySlot& a, const BodySlot& b) { return key(a) < key(b); });
+    sort_list(kept, [&](const BodySlot& a, const BodySlot& b) { return key(a) < key(b); });
     kept.erase(std::unique(kept.begin(), kept.end(),
                            [&](const BodySlot& a, const BodySlot& b) { return key(a) == key(b); }),
                kept.end());
@@ -288,7 +288,7 @@ void Fold::settle() {
     Parts& parts = *parts_;
     std::vector<Uuid> records = std::move(parts.unsettled);
     parts.unsettled.clear();
-    std::sort(records.begin(), records.end());
+    sort_list(records);
     records.erase(std::unique(records.begin(), records.end()), records.end());
     parts.forget_settled(records);
     const auto each = [&](EntryKind kind, auto settle_one) {
@@ -300,10 +300,9 @@ void Fold::settle() {
         }
     };
     each(EntryKind::record, [&](std::uint32_t thing) { parts.settle_record(thing); });
-    std::sort(parts.closings.begin(), parts.closings.end(),
-              [](const Closing& a, const Closing& b) { return a.thing < b.thing; });
+    sort_list(parts.closings, [](const Closing& a, const Closing& b) { return a.thing < b.thing; });
     each(EntryKind::amendment, [&](std::uint32_t thing) { parts.settle_amendments(thing); });
-    std::sort(parts.conflicts.begin(), parts.conflicts.end());
+    sort_list(parts.conflicts);
     parts.conflicts.erase(std::unique(parts.conflicts.begin(), parts.conflicts.end()),
                           parts.conflicts.end());
 }
@@ -316,7 +315,7 @@ std::vector<Uuid> Fold::subjects(EntryKind kind) const {
             found.push_back(thing.subject);
         }
     }
-    std::sort(found.begin(), found.end());
+    sort_list(found);
     return found;
 }
 
@@ -337,8 +336,7 @@ std::vector<FieldNow> Fold::all_fields(EntryKind kind, const Uuid& subject) cons
          i = parts_->fields[i].next) {
         found.push_back(parts_->now(parts_->fields[i]));
     }
-    std::sort(found.begin(), found.end(),
-              [](const FieldNow& a, const FieldNow& b) { return a.name < b.name; });
+    sort_list(found, [](const FieldNow& a, const FieldNow& b) { return a.name < b.name; });
     return found;
 }
 

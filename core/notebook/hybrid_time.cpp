@@ -36,7 +36,7 @@ std::int32_t number_at(std::string_view text, std::size_t begin, std::size_t cou
 }
 
 tl::unexpected<Error> not_a_stamp(std::string_view text, std::string_view field) {
-    return fail(ErrorCode::invalid_input, std::string(field),
+    return fail(ErrorCode::invalid_input, field,
                 fmt::format("\"{}\" is not a stamp. A stamp looks like "
                             "2026-04-09T14:03:05.123Z#00000, in UTC.",
                             text.substr(0, 40)));

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/sort.hpp"
 #include "core/notebook/body.hpp"
 #include "core/notebook/fold.hpp"
 
@@ -93,7 +94,7 @@ std::vector<Write> history_of(std::span<const Entry> entries, EntryKind kind, co
             }
         }
     }
-    std::sort(writes.begin(), writes.end());
+    sort_list(writes);
     writes.erase(std::unique(writes.begin(), writes.end()), writes.end());
     return writes;
 }

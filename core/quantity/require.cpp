@@ -42,13 +42,13 @@ Result<void> require_usable(double si, Kind kind, std::string_view typed, std::s
                              : typed.empty()                    ? std::string("not a number")
                                                                 : std::string(typed);
     if (!std::isfinite(si) || si <= 0.0) {
-        return fail(ErrorCode::out_of_range, std::string(field),
+        return fail(ErrorCode::out_of_range, field,
                     fmt::format("{} is {}. It must be above 0: measure it again, or leave it out "
                                 "where it is not needed.",
                                 what, seen));
     }
     const bool small = si < bounds.low;
-    return fail(ErrorCode::out_of_range, std::string(field),
+    return fail(ErrorCode::out_of_range, field,
                 fmt::format("{} is {}, {} than {} ({}). Check the number and its unit.", what, seen,
                             small ? "smaller" : "larger",
                             show(small ? bounds.low : bounds.high, kind, UnitSystem::us),

@@ -42,7 +42,7 @@ Result<void> check_exponent(double exponent, std::string_view field) {
     if (exponent > 0.0 && exponent <= 1.0) {
         return {};
     }
-    return fail(ErrorCode::out_of_range, std::string(field),
+    return fail(ErrorCode::out_of_range, field,
                 fmt::format("The flow exponent is {}. It must be above 0 and at most 1; a plain "
                             "tip has 0.5. A tip whose flow does not rise with pressure cannot be "
                             "set by pressure: measure it at the pressure used.",

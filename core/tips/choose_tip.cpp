@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/sort.hpp"
 #include "core/droplets/class_window.hpp"
 #include "core/quantity/print.hpp"
 #include "core/quantity/require.hpp"
@@ -350,7 +351,7 @@ Result<std::vector<Ranked>> judge_table(const std::vector<TableTip>& table, cons
         ranked.push_back({std::move(choice), candidate.known.rating, distance});
     }
     find_convention(of_rows, notes);
-    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) {
+    sort_list(ranked, [](const Ranked& a, const Ranked& b) {
         return a.choice.fit != b.choice.fit ? a.choice.fit < b.choice.fit : a.distance < b.distance;
     });
     return ranked;

@@ -81,7 +81,7 @@ Result<IsoSize> iso_size_from_text(std::string_view text, std::string_view field
         known += known.empty() ? "" : ", ";
         known += size.size;
     }
-    return fail(ErrorCode::not_found, std::string(field),
+    return fail(ErrorCode::not_found, field,
                 fmt::format("\"{}\" is not a tip size in the table. Sizes are {}, alone or after "
                             "the spray angle (110-04). For any other tip give its rated flow and "
                             "pressure from the maker's table.",

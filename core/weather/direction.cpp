@@ -73,14 +73,14 @@ Result<Direction> parse_direction(std::string_view text, std::string_view field)
         parsed = parse_amount(fmt::format("{} deg", text), Kind::angle);
     }
     if (!parsed) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("\"{}\" is no direction. Write degrees clockwise from north (225) "
                                 "or one of the 16 points of the compass (SW, WSW).",
                                 text));
     }
     const double from_north = Angle::from_si(parsed->si).in(degrees);
     if (!(from_north >= 0.0 && from_north <= full_circle_deg + 1e-9)) {
-        return fail(ErrorCode::out_of_range, std::string(field),
+        return fail(ErrorCode::out_of_range, field,
                     fmt::format("A direction of {} deg is not on the compass, 0 to 360 degrees "
                                 "clockwise from north.",
                                 show_number(from_north)));

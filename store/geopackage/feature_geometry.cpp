@@ -43,7 +43,7 @@ public:
         const double x = position[0].get<double>();
         const double y = position[1].get<double>();
         if (!(x >= -180.0 && x <= 180.0 && y >= -90.0 && y <= 90.0)) {
-            return fail(ErrorCode::out_of_range, std::string(field_),
+            return fail(ErrorCode::out_of_range, field_,
                         fmt::format("The position [{}, {}] is not on the globe: longitude is -180 "
                                     "to 180, latitude -90 to 90 degrees, in this order (WGS 84).",
                                     x, y));
@@ -77,7 +77,7 @@ public:
         return {};
     }
     [[nodiscard]] tl::unexpected<Error> refuse(std::string_view what) const {
-        return fail(ErrorCode::invalid_input, std::string(field_),
+        return fail(ErrorCode::invalid_input, field_,
                     fmt::format("{} is not a GeoJSON geometry that fits here: {}.", field_, what));
     }
     [[nodiscard]] std::vector<std::uint8_t> with_header() const {

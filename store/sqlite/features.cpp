@@ -36,7 +36,7 @@ Result<std::string> blob_text(Connection& connection, std::string_view value,
     statement.bind_bytes(1, digest);
     SWATHBOOK_TRY(has_row, statement.step());
     if (!has_row) {
-        return fail(ErrorCode::not_found, std::string(field),
+        return fail(ErrorCode::not_found, field,
                     fmt::format("{} names a blob that the notebook does not hold. Keep the blob "
                                 "first.",
                                 field));

@@ -69,7 +69,7 @@ Result<std::int32_t> parse_clock(std::string_view text, std::string_view field) 
     const std::int32_t hour = has_shape ? leading_number(text.substr(0, 2)) : 24;
     const std::int32_t minute = has_shape ? leading_number(text.substr(3, 2)) : 60;
     if (hour > 23 || minute > 59) {
-        return fail(ErrorCode::invalid_input, std::string(field),
+        return fail(ErrorCode::invalid_input, field,
                     fmt::format("\"{}\" is not a time of day. Write hours and minutes, for example "
                                 "16:30.",
                                 text.substr(0, 20)));
