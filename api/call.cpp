@@ -63,22 +63,6 @@ Result<std::string> answer(std::string_view operation, std::string_view request,
 
 }  // namespace
 
-std::string error_json(const Error& error) {
-    JsonWriter out;
-    out.open_object();
-    out.key("error");
-    out.open_object();
-    out.key("code");
-    out.text(word_of(error.code));
-    out.key("field");
-    out.text(error.field);
-    out.key("detail");
-    out.text(error.detail);
-    out.close_object();
-    out.close_object();
-    return out.take();
-}
-
 Called call(std::string_view operation, std::string_view request) {
     const language::Catalogue* catalogue = nullptr;
     auto answered = answer(operation, request, catalogue);

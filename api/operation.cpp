@@ -1,4 +1,4 @@
-#include "api/operation.hpp"
+#include "api/each_operation.hpp"
 
 #include <algorithm>
 #include <array>
@@ -6,10 +6,6 @@
 #include <fmt/format.h>
 
 namespace swathbook::api {
-
-#define OPERATION(name) Operation name##_operation();
-#include "api/operations/list.def"
-#undef OPERATION
 
 namespace {
 

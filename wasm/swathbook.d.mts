@@ -131,10 +131,21 @@ export interface Swathbook {
   book<Act extends keyof BookActs>(act: Act, request: BookActs[Act]["request"]): BookActs[Act]["answer"];
   /** Gives the core the sentences of another language (data/language/es.tsv); "language" in a request then asks for them. */
   loadLanguage(text: string): void;
+  /**
+   * Takes the operations from another module. For the first screen open swathbook_book.wasm, which holds the notebook
+   * alone, and let swathbook.wasm come by this while it is shown.
+   */
+  loadOperations(source: ModuleSource): Promise<void>;
+  /** Whether call and callText can be asked. */
+  readonly hasOperations: boolean;
+  /** The sheets of an order (reports/order.hpp) as one HTML element, with the classes of reports/html/paper.css. Needs swathbook_paper.wasm. @throws SwathbookError */
+  sheets(order: unknown): string;
   /** BLAKE2b-256 as 64 hexadecimal digits. */
   digest(bytes: Uint8Array): string;
   memoryBytes(): number;
 }
 
+export type ModuleSource = string | URL | BufferSource | WebAssembly.Module;
+
 /** Opens the module from a URL, bytes or an already compiled WebAssembly.Module. */
-export function open(source: string | URL | BufferSource | WebAssembly.Module): Promise<Swathbook>;
+export function open(source: ModuleSource): Promise<Swathbook>;

@@ -82,6 +82,7 @@ class Swathbook {
   #module;
   #exports = null;
   #starts = 0;
+  #operations = null;
   #language = null;
 
   /** Called when a fresh module has taken the place of a broken one: its notebook is empty. */
@@ -110,13 +111,15 @@ class Swathbook {
     return this.#exports;
   }
 
+  // A module without operations only keeps the text, for the one that has them.
   #takeLanguage(text) {
+    if (this.#running().swathbook_language === undefined) return true;
     return this.#ask([text], (exports, ...places) => exports.swathbook_language(...places)).ok;
   }
 
   /** Takes the text of data/language/es.tsv; then requests may say language: "es". False when it is none. */
   loadLanguage(text) {
-    const ok = this.#takeLanguage(text);
+    const ok = this.#operations === null ? this.#takeLanguage(text) : this.#operations.loadLanguage(text);
     if (ok) this.#language = text;
     return ok;
   }
@@ -146,6 +149,7 @@ class Swathbook {
 
   /** The operation's answer as JSON text, byte for byte what the command line and the server give. */
   callText(operation, request) {
+    if (this.#operations !== null) return this.#operations.callText(operation, request);
     return this.#ask([operation, request], (exports, ...places) => exports.swathbook_call(...places));
   }
 
@@ -166,6 +170,28 @@ class Swathbook {
     const answer = JSON.parse(json);
     if (!ok) throw new SwathbookError(answer.error);
     return answer;
+  }
+
+  /** Takes the operations from another module, compiled while the first screen is shown: open(swathbook_book.wasm) first. */
+  async loadOperations(source) {
+    const operations = await open(source);
+    if (this.#language !== null) operations.loadLanguage(this.#language);
+    this.#operations = operations;
+  }
+
+  /** Whether operations can be asked: at once in swathbook.wasm, after loadOperations in swathbook_book.wasm. */
+  get hasOperations() {
+    return this.#operations !== null || this.#running().swathbook_call !== undefined;
+  }
+
+  /**
+   * The sheets of an order as one HTML element; needs swathbook_paper.wasm.
+   * @throws SwathbookError when it was refused
+   */
+  sheets(order) {
+    const { ok, json } = this.#ask([JSON.stringify(order)], (exports, ...places) => exports.swathbook_sheets(...places));
+    if (!ok) throw new SwathbookError(JSON.parse(json).error);
+    return json;
   }
 
   /** BLAKE2b-256 of some bytes, as 64 hexadecimal digits: the name of an attachment. */

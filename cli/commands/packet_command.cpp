@@ -143,7 +143,8 @@ Command packet_command() {
                        "and packet.json with the job's names.")
             ->type_name("FOLDER")
             ->required();
-        app.add_option("--output", asked->output, "The PDF to write.")
+        app.add_option("--output", asked->output,
+                       "The PDF to write; a page for a browser when its name ends in .html.")
             ->type_name("FILE")
             ->required();
         app.add_option("--language", asked->language,

@@ -39,7 +39,8 @@ Command worksheet_command() {
     command.examples = examples_of("worksheet");
     command.declare = [](CLI::App& app) -> Action {
         auto asked = std::make_shared<Asked>();
-        app.add_option("--output", asked->output, "The PDF to write.")
+        app.add_option("--output", asked->output,
+                       "The PDF to write; a page for a browser when its name ends in .html.")
             ->type_name("FILE")
             ->required();
         app.add_option("--language", asked->language, "Language of the page.")->type_name("en|es");

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 #include <utility>
 
 #include <fmt/format.h>
@@ -24,7 +25,10 @@ bool is_close(double a, double b) {
 }
 
 bool are_alike(const Load& a, const Load& b) {
-    if (!is_close(a.fill.si(), b.fill.si()) || a.products.size() != b.products.size()) {
+    const bool same_water = is_close(a.carrier.si(), b.carrier.si()) &&
+                            is_close(a.rinse_water.si(), b.rinse_water.si());
+    if (!is_close(a.fill.si(), b.fill.si()) || !same_water ||
+        a.products.size() != b.products.size()) {
         return false;
     }
     for (std::size_t i = 0; i < a.products.size(); ++i) {
@@ -69,6 +73,26 @@ std::string two_names(Phrase phrase) {
                        say(Language::spanish, phrase));
 }
 
+int jugs_emptied_in(const Load& load) {
+    return std::accumulate(
+        load.products.begin(), load.products.end(), 0,
+        [](int sum, const LoadAmount& amount) { return sum + amount.jugs_emptied; });
+}
+
+/// How much of the water is in the tank already when the emptied jugs were rinsed into it.
+std::string rinse_note(const Card& card) {
+    const Load& load = card.load();
+    if (!(load.rinse_water.si() > 0.0)) {
+        return {};
+    }
+    const std::string all = show(load.carrier + load.rinse_water, card.units);
+    const std::string rinse = show(load.rinse_water, card.units);
+    const std::string jugs = std::to_string(jugs_emptied_in(load));
+    const std::string run_in = show(load.carrier, card.units);
+    return say(Language::english, Phrase::card_rinse_part, {all, rinse, jugs, run_in}) + "\n" +
+           say(Language::spanish, Phrase::card_rinse_part, {all, rinse, jugs, run_in});
+}
+
 void add_head(Sheet& sheet, const Card& card) {
     const Load& load = card.load();
     Facts facts;
@@ -76,7 +100,8 @@ void add_head(Sheet& sheet, const Card& card) {
     facts.style = Style::amount;
     const Voice voice = card.voice(Language::english);
     facts.facts.push_back({two_names(Phrase::card_fill), voice.show(load.fill)});
-    facts.facts.push_back({two_names(Phrase::card_water), voice.show(load.carrier)});
+    facts.facts.push_back(
+        {two_names(Phrase::card_water), voice.show(load.carrier), rinse_note(card)});
     if (load.area) {
         facts.facts.push_back({two_names(Phrase::card_covers), voice.show(*load.area)});
     }
@@ -300,10 +325,7 @@ std::string jugs_text(const Card& card) {
     std::vector<std::string> counts;
     for (std::size_t i = card.range.first; i <= card.range.last; ++i) {
         const Load& load = card.loads.answer.loads[i];
-        int emptied = 0;
-        for (const LoadAmount& amount : load.products) {
-            emptied += amount.jugs_emptied;
-        }
+        const int emptied = jugs_emptied_in(load);
         if (emptied > 0) {
             const bool alone = card.range.first == card.range.last;
             counts.push_back(alone ? std::to_string(emptied)

@@ -4,7 +4,6 @@
 
 #include "core/base/civil_date.hpp"
 #include "reports/packet/cover.hpp"
-#include "reports/pdf/render.hpp"
 
 namespace swathbook::reports {
 namespace {
@@ -67,6 +66,7 @@ Result<Document> packet_document(const PacketInput& input) {
         document.sheets.push_back(std::move(sheet));
     }
     document.title = input.job.name.empty() ? voice.say(Phrase::cover_title) : input.job.name;
+    document.language = input.language == Language::spanish ? "es" : "en";
     document.printed_at = input.printed_at;
     document.paper = input.paper;
     document.footer.page_word = voice.say(Phrase::page_word);
@@ -76,11 +76,6 @@ Result<Document> packet_document(const PacketInput& input) {
     document.footer.printed = voice.say(Phrase::printed_on, {day});
     document.footer.model_version = input.model_version;
     return document;
-}
-
-Result<std::string> packet_pdf(const PacketInput& input) {
-    SWATHBOOK_TRY(document, packet_document(input));
-    return pdf::render(document);
 }
 
 }  // namespace swathbook::reports

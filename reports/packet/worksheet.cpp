@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include "reports/figures/course_drawing.hpp"
-#include "reports/pdf/render.hpp"
 #include "reports/phrases.hpp"
 
 namespace swathbook::reports {
@@ -150,10 +149,11 @@ Result<Sheet> worksheet_sheet(const WorksheetInput& input) {
     return sheet;
 }
 
-Result<std::string> worksheet_pdf(const WorksheetInput& input) {
+Result<Document> worksheet_document(const WorksheetInput& input) {
     SWATHBOOK_TRY(sheet, worksheet_sheet(input));
     Document document;
     document.title = sheet.title;
+    document.language = input.language == Language::spanish ? "es" : "en";
     document.paper = input.paper;
     document.printed_at = input.printed_on.empty() ? "" : input.printed_on + "T00:00:00Z";
     document.footer.page_word = say(input.language, Phrase::page_word);
@@ -162,7 +162,7 @@ Result<std::string> worksheet_pdf(const WorksheetInput& input) {
         input.printed_on.empty() ? "" : say(input.language, Phrase::printed_on, {input.printed_on});
     document.footer.model_version = input.model_version;
     document.sheets.push_back(std::move(sheet));
-    return pdf::render(document);
+    return document;
 }
 
 }  // namespace swathbook::reports

@@ -24,6 +24,7 @@ struct WorksheetInput {
 /// @source unit arithmetic: 43,560 ft2 / 128 = 340.3125 ft2; 15/22 = 0.6818; 1 mL/m2 = 10 L/ha
 /// @errors out_of_range{tips}
 [[nodiscard]] Result<Sheet> worksheet_sheet(const WorksheetInput& input);
+[[nodiscard]] Result<Document> worksheet_document(const WorksheetInput& input);
 /// The same as the bytes of a one-page PDF.
 [[nodiscard]] Result<std::string> worksheet_pdf(const WorksheetInput& input);
 

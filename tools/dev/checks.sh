@@ -57,4 +57,9 @@ fuzz_all() {
 }
 
 # The same requests natively and in WebAssembly, answers compared byte for byte.
-wasm_cases() { node tests/wasm/run_cases.mjs && node --test-reporter=spec tests/wasm/book.mjs; }
+wasm_cases() {
+    node tests/wasm/run_cases.mjs &&
+        node tests/wasm/random_requests.mjs &&
+        node --test-reporter=spec tests/wasm/book.mjs &&
+        node --test-reporter=spec tests/wasm/paper.mjs
+}

@@ -125,12 +125,15 @@ TEST(Packet, a_card_shows_the_amounts_and_marks_in_both_languages) {
     Document document = packet_document(demo_packet()).value();
     std::erase_if(document.sheets,
                   [](const Sheet& sheet) { return sheet.title.find("Mixing card") != 0; });
-    ASSERT_EQ(document.sheets.size(), 1U) << "three equal loads share one card";
+    ASSERT_EQ(document.sheets.size(), 2U) << "the load that takes rinse water stands alone";
     const std::string words = probe::flowed(probe::look_at(pdf::render(document).value(), "card"));
     // 7.4 ac at 2 qt/ac in three loads: 157.87 fl oz each = 1 gal 29.9 fl oz (unit arithmetic).
     for (const char* expected :
          {"1 gal 29.9 fl oz", "2 × full 64 fl oz", "2 × lleno 64 fl oz", "30 fl oz mark",
-          "62 oz wt", "Ponga los líquidos solubles.", "Tarjeta de mezcla", "45.88 gal"}) {
+          "62 oz wt", "Ponga los líquidos solubles.", "Tarjeta de mezcla", "45.88 gal",
+          // 45.88 gal less 157.87 and 14.68 fl oz; a 2.5 gal jug rinsed 3 times, a quarter full
+          "of 44.53 gal of water, 1.875 gal is the rinse water of the jugs emptied (1): 42.66 gal "
+          "to run in"}) {
         EXPECT_THAT(words, HasSubstr(expected));
     }
 }
