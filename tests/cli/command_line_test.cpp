@@ -122,8 +122,9 @@ TEST(CommandLine, EveryExampleInTheHelpRuns) {
         while (!lines.empty()) {
             std::string line(lines.substr(0, lines.find('\n')));
             lines.remove_prefix(std::min(lines.find('\n'), lines.size() - 1) + 1);
-            if (line.starts_with("swathbook serve")) {  // ends only when it is told to
-                line = "timeout --preserve-status -s INT 1 " + line +
+            // Serving ends when it is told to; told once, because a second Ctrl-C ends it at once.
+            if (line.starts_with("swathbook serve")) {
+                line = "timeout --foreground --preserve-status -s INT 1 " + line +
                        (line.find("--port") == std::string::npos ? " --port 0" : "");
             }
             script += "answer=$(" + line +
