@@ -1,5 +1,3 @@
-import { existsSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Browser, BrowserContextOptions } from "playwright-core";
 import { desk, launch, openPage, phone, shot } from "./browser";
@@ -8,9 +6,6 @@ import { faultsOf } from "./looks";
 import { bringIn, settingsOf } from "./notebook_of";
 import { textOfPdf } from "./pdf_text";
 import { serveDist, type StaticHost } from "./static_server";
-
-// The printing half of the core is a module of its own; an app built without it prints by its server alone.
-const isBuilt = existsSync(fileURLToPath(new URL("../../build/wasm/wasm/swathbook_paper.wasm", import.meta.url)));
 
 let host: StaticHost;
 let browser: Browser;
@@ -45,7 +40,7 @@ async function opened(size: BrowserContextOptions, settings: object = {}) {
   };
 }
 
-describe.skipIf(!isBuilt)("paper made in the page", () => {
+describe("paper made in the page", () => {
   for (const [size, options] of Object.entries({ phone, desk })) {
     it(`shows and prints the packet of a job with its figures on a ${size}`, async () => {
       const { page, sheets, done } = await opened(options);

@@ -1,45 +1,23 @@
 // The printing half of the core, a WebAssembly module of its own: it is fetched when somebody first asks
 // for paper, and it is among the files kept for use without a network.
-import type { Refusal } from "@/core/core";
+import { open, SwathbookError } from "@wasm/swathbook.mjs";
+import place from "@wasm/swathbook_paper.wasm?url";
+import { spanishOfCore } from "@/words/words";
+// The looks of the sheets: the same style sheet that goes into the printed pages of the command line.
+import "../../../reports/html/paper.css";
 import { PaperError } from "./desk";
 import type { Order } from "./order";
 
-const places = import.meta.glob<string>("../../../build/wasm/wasm/swathbook_paper.wasm", { query: "?url", import: "default" });
-const [place] = Object.values(places);
-// The looks of the sheets: the same style sheet that goes into the printed pages of the command line.
-import.meta.glob("../../../reports/html/paper.css", { eager: true });
+type Module = Awaited<ReturnType<typeof open>>;
+let opening: Promise<Module> | undefined;
+let speaksSpanish = false;
 
-/** False in an app that was built without the printing half. */
-export const canMakeSheets = place !== undefined;
-
-interface Exports {
-  memory: WebAssembly.Memory;
-  _initialize?: () => void;
-  swathbook_reserve(size: number): number;
-  swathbook_release(at: number): void;
-  swathbook_sheets(at: number, size: number): number;
-  swathbook_text(): number;
-  swathbook_text_size(): number;
-}
-
-let compiled: Promise<WebAssembly.Module> | undefined;
-
-async function fetchModule(): Promise<WebAssembly.Module> {
-  if (place === undefined) throw new PaperError("away");
-  const address = new URL(await place(), location.href);
-  return WebAssembly.compileStreaming(fetch(address)).catch(() => {
-    compiled = undefined;
+function opened(): Promise<Module> {
+  opening ??= open(new URL(place, location.href)).catch(() => {
+    opening = undefined; // the next press may find the network again
     throw new PaperError("away");
   });
-}
-
-// It opens no files and reads no clock: whatever it asks of a system is refused (52: not there).
-function start(module: WebAssembly.Module): Exports {
-  const imports: Record<string, Record<string, () => number>> = {};
-  for (const { module: space, name } of WebAssembly.Module.imports(module)) (imports[space] ??= {})[name] = () => 52;
-  const exports = new WebAssembly.Instance(module, imports).exports as unknown as Exports;
-  exports._initialize?.();
-  return exports;
+  return opening;
 }
 
 /**
@@ -47,16 +25,17 @@ function start(module: WebAssembly.Module): Exports {
  * @throws PaperError when a part was refused, or the module could not be fetched
  */
 export async function sheetsOf(order: Order): Promise<string> {
-  compiled ??= fetchModule();
-  const core = start(await compiled);
-  const bytes = new TextEncoder().encode(JSON.stringify(order));
-  const at = core.swathbook_reserve(bytes.length);
-  if (at === 0) throw new PaperError("away");
-  new Uint8Array(core.memory.buffer, at, bytes.length).set(bytes);
-  const isWell = core.swathbook_sheets(at, bytes.length) === 1;
-  const text = new TextDecoder().decode(new Uint8Array(core.memory.buffer, core.swathbook_text(), core.swathbook_text_size()));
-  if (isWell) return text;
-  throw new PaperError("refused", (JSON.parse(text) as { error: Refusal }).error);
+  const core = await opened();
+  if (order.language === "es" && !speaksSpanish) {
+    core.loadLanguage(await spanishOfCore());
+    speaksSpanish = true;
+  }
+  try {
+    return core.sheets(order);
+  } catch (error) {
+    if (error instanceof SwathbookError) throw new PaperError("refused", error);
+    throw error;
+  }
 }
 
 const kept = new Set(["class", "id", "lang", "scope", "colspan", "rowspan", "role", "viewBox", "d", "x", "y", "x1", "y1", "x2", "y2", "cx", "cy", "r", "rx", "width", "height", "points", "transform", "fill", "stroke", "stroke-width", "stroke-dasharray", "text-anchor", "font-size", "font-weight", "paint-order", "stroke-linejoin", "dominant-baseline", "preserveAspectRatio", "patternUnits", "xmlns", "start", "title"]);

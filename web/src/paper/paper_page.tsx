@@ -11,7 +11,7 @@ import { say, useWords } from "@/words/words";
 import { canShare, giveFile, shareFile } from "./give_file";
 import { deskAnswers, PaperError, pdfFromDesk } from "./desk";
 import { calibrationPacket, jobPacket, orderOf, recordPacket, worksheetOrder, type Order, type Packet, type PaperSize } from "./order";
-import { canMakeSheets, nodesOf, sheetsOf } from "./paper_module";
+import { nodesOf, sheetsOf } from "./paper_module";
 import { PrintButton, PrintSteps, Sheets, usePageSize } from "./sheet_frame";
 
 interface Props {
@@ -93,7 +93,6 @@ function MadeHere({ order }: { order: Order }): JSX.Element | null {
   const [state, setState] = useState<"working" | "there" | "failed">("working");
   const [trouble, setTrouble] = useState("");
   useEffect(() => {
-    if (!canMakeSheets) return;
     let current = true;
     sheetsOf(order)
       .then((html) => {
@@ -112,7 +111,6 @@ function MadeHere({ order }: { order: Order }): JSX.Element | null {
       current = false;
     };
   }, [order]);
-  if (!canMakeSheets) return <p class="hint no-print">{records.paperOnlyDesk}</p>;
   return (
     <>
       <PrintButton disabled={state !== "there"} />

@@ -22,15 +22,29 @@ export async function speak(language: Language): Promise<void> {
   document.documentElement.lang = language;
 }
 
-let taught = false;
+let sentences: Promise<string> | undefined;
 
-// The core's own sentences in Spanish weigh as much as a room; only those who read them fetch them.
-async function teachCore(): Promise<void> {
-  if (taught) return;
+/** The core's own sentences in Spanish. They weigh as much as a room; only those who read them fetch them. */
+export function spanishOfCore(): Promise<string> {
+  sentences ??= fetchSpanish().catch((error: unknown) => {
+    sentences = undefined;
+    throw error;
+  });
+  return sentences;
+}
+
+async function fetchSpanish(): Promise<string> {
   const { default: place } = await import("./core_spanish");
   const answer = await fetch(place);
   if (!answer.ok) throw new Error(`the Spanish sentences did not arrive (${answer.status})`);
-  module().loadLanguage(await answer.text());
+  return answer.text();
+}
+
+let taught = false;
+
+async function teachCore(): Promise<void> {
+  if (taught) return;
+  module().loadLanguage(await spanishOfCore());
   taught = true;
 }
 

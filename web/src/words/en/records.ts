@@ -190,7 +190,6 @@ export const records = {
   printAndroid: "Android phone: the button opens the print screen. At the top choose the printer, or “Save as PDF”.",
   printApple: "iPhone and iPad: if nothing opens, tap the Share button of the browser, then Print. To keep it as PDF, spread two fingers on the preview, then Share.",
   paperWorking: "Making the sheets",
-  paperOnlyDesk: "This copy of Swathbook was built without its printing part. A Swathbook server makes the PDF.",
   paperFailed: "The sheets could not be made: {0}",
   paperRefused: "One part cannot be printed ({0}): {1} Take it out above, or correct it.",
   paperLocked: "The server does not know this page. Open the address that `swathbook serve` printed.",

@@ -184,7 +184,6 @@ export const records: typeof english = {
   printAndroid: "Teléfono Android: el botón abre la pantalla de impresión. Arriba elija la impresora, o «Guardar como PDF».",
   printApple: "iPhone y iPad: si no se abre nada, toque el botón Compartir del navegador y luego Imprimir. Para guardarlo como PDF, separe dos dedos sobre la vista previa y luego Compartir.",
   paperWorking: "Haciendo las hojas",
-  paperOnlyDesk: "Este Swathbook se hizo sin su parte de impresión. Un servidor Swathbook hace el PDF.",
   paperFailed: "No se pudieron hacer las hojas: {0}",
   paperRefused: "Una parte no se puede imprimir ({0}): {1} Quítela arriba, o corríjala.",
   paperLocked: "El servidor no conoce esta página. Abra la dirección que imprimió `swathbook serve`.",
