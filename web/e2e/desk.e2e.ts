@@ -50,7 +50,10 @@ async function end({ process: child }: Running, signal: "SIGTERM" | "SIGKILL"): 
 async function syncState(page: Page, words: string): Promise<void> {
   await goTo(page, "#/phone");
   const button = page.getByRole("button", { name: "Sync now" });
+  // Entries that another program wrote show only after this sync: its time is newer than what was said before.
+  const before = await page.evaluate(() => performance.now());
   await button.click();
+  await page.waitForFunction((since) => performance.getEntriesByName("swathbook synced").some(({ startTime }) => startTime > since), before);
   await page.getByText(words).waitFor();
 }
 

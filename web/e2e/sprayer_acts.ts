@@ -67,7 +67,7 @@ export const onDisk = (page: Page): Promise<string> =>
 export async function reload(page: Page): Promise<void> {
   await onDisk(page);
   await page.reload();
-  await page.locator(".rooms").waitFor();
+  await page.locator("main h1").waitFor(); // the room is fetched after the frame stands
 }
 
 export const figure = (page: Page, label: string) => page.locator(".figure", { has: page.locator(".figure-label", { hasText: new RegExp(`^${label}$`) }) }).first();

@@ -178,6 +178,7 @@ export function syncNow(): Promise<void> {
   const work = navigator.locks ? navigator.locks.request("swathbook sync", once).then(() => undefined) : once();
   running = work.finally(() => {
     running = undefined;
+    performance.mark("swathbook synced");
     if (again) {
       again = false;
       void syncNow();
@@ -201,6 +202,9 @@ export function startSync(): void {
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && soon());
   let timer: ReturnType<typeof setTimeout> | undefined;
   onWritten(() => {
+    // Said at once: until it is sent, nobody may read that both have the same.
+    const state = syncState.now();
+    syncState.set({ ...state, unsent: state.unsent + 1 });
     clearTimeout(timer);
     timer = setTimeout(soon, 1500);
   });

@@ -12,7 +12,7 @@ export function SyncPart(): JSX.Element {
     unknown: sync.syncUnknown,
     alone: sync.syncAlone,
     working: sync.syncWorking,
-    together: say(sync.syncTogether, last ? ago(last) : ""),
+    together: unsent > 0 ? "" : say(sync.syncTogether, last ? ago(last) : ""),
     cut: sync.syncCut,
     locked: sync.syncLocked,
   }[phase];
