@@ -43,6 +43,6 @@ export async function shot(page: Page, name: string): Promise<void> {
   // The bar that sticks to the glass would lie across a picture of the whole page.
   const stick = (position: string) => page.evaluate((at) => document.querySelectorAll<HTMLElement>(".rooms, .save-bar").forEach((bar) => (bar.style.position = at)), position);
   await stick("static");
-  await page.screenshot({ path: `${shots}/${name}.png`, fullPage: true });
+  await page.screenshot({ path: `${shots}/${name}.png`, fullPage: true, scale: "css" });
   await stick("");
 }

@@ -4,6 +4,7 @@ import { open } from "@wasm/swathbook.mjs";
 import address from "@wasm/swathbook.wasm?url";
 import type { Finding, Operations, Step } from "./operations.gen";
 import { settings } from "@/app/settings";
+import { typeset } from "./typeset";
 
 export type OperationName = keyof Operations;
 type Options = "units" | "working" | "language";
@@ -44,8 +45,11 @@ export function module(): Module {
 
 function readRefusal(json: string): Refusal {
   const { error } = JSON.parse(json) as { error: Refusal };
-  return error;
+  return { ...error, detail: typeset(error.detail) };
 }
+
+const typesetFinding = (finding: Finding): Finding => ({ ...finding, text: typeset(finding.text) });
+const typesetStep = (step: Step): Step => ({ ...step, text: typeset(step.text), expression: typeset(step.expression), result: typeset(step.result) });
 
 /** Asks an operation in the units and the language of the app, with its working; or in a language given. */
 export function ask<K extends OperationName>(operation: K, request: RequestOf<K>, language = settings.now().language): Asked<K> {
@@ -54,8 +58,8 @@ export function ask<K extends OperationName>(operation: K, request: RequestOf<K>
   const options = language === "en" ? { units, working: true } : { units, working: true, language };
   const { ok, json } = module().callText(operation, JSON.stringify({ ...withoutBlanks(request), ...options }));
   if (!ok) return { ...asked, refusal: readRefusal(json) };
-  const answer = JSON.parse(json) as AnswerOf<K>;
-  return { ...asked, answer, findings: answer.findings ?? [], working: answer.working ?? [] };
+  const answer = JSON.parse(json.replaceAll("+-", "±")) as AnswerOf<K>; // in the answer's own sentences too
+  return { ...asked, answer, findings: (answer.findings ?? []).map(typesetFinding), working: (answer.working ?? []).map(typesetStep) };
 }
 
 /** The request without what was left blank, so that "not entered" never reaches the core as a text. */
