@@ -29,7 +29,7 @@ std::string Labels::label_of(std::string_view owner, const Field& field) const {
         return field.label();
     }
     const std::string own = fmt::format("@{}.{}", owner, field.name);
-    std::string said = catalogue_.say(own).text;
+    const std::string said = catalogue_.say(own).text;
     return said == own ? text(field.label()) : said;
 }
 
