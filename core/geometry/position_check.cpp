@@ -16,19 +16,19 @@ constexpr double polar_latitude_deg = 66.0;
 constexpr double longest_edge_deg = 90.0;
 constexpr std::size_t fewest_positions = 4;
 
-Result<void> refuse_latitude(Position position, std::string field) {
+Result<void> refuse_latitude(Position position, const std::string& field) {
     const bool fits_swapped =
         std::abs(position.longitude_deg) <= 90.0 && std::abs(position.latitude_deg) <= 180.0;
     if (fits_swapped) {
         return fail(
-            ErrorCode::out_of_range, std::move(field),
+            ErrorCode::out_of_range, field,
             fmt::format("Latitude {} is beyond 90 degrees, and the two numbers fit the "
                         "other way round: they look swapped. GeoJSON writes longitude "
                         "first, then latitude: [{}, {}].",
                         position.latitude_deg, position.latitude_deg, position.longitude_deg));
     }
     return fail(
-        ErrorCode::out_of_range, std::move(field),
+        ErrorCode::out_of_range, field,
         fmt::format("Latitude {} is beyond 90 degrees. Positions are longitude, latitude in "
                     "decimal degrees.",
                     position.latitude_deg));

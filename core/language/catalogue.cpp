@@ -316,7 +316,7 @@ bool Catalogue::in_sentences(std::string_view english, int depth, Work& work,
         if (ends_sentence(english, space) && space + 1 < english.size() &&
             find(english.substr(0, space), depth, true, work, first) &&
             in_words(english.substr(space + 1), depth + 1, work, rest)) {
-            said = first + " " + rest;
+            said = std::move(first).append(" ").append(rest);
             return true;
         }
     }
@@ -342,9 +342,9 @@ bool Catalogue::in_parts(std::string_view english, int depth, Work& work, std::s
             !in_words(english.substr(at + joint.english.size()), depth + 1, work, behind)) {
             continue;
         }
-        said = before +
-               (joint.word.empty() ? std::string(joint.english) : joining(joint.word, work)) +
-               behind;
+        said = std::move(before);
+        said += joint.word.empty() ? std::string(joint.english) : joining(joint.word, work);
+        said += behind;
         return true;
     }
     return false;

@@ -98,21 +98,21 @@ constexpr Bounds concentration{1e-6, true, 5000.0,
                                "must be above 0 and below 5 kg/L (42 lb/gal); check the unit"};
 
 Result<void> check_number(double si, const std::string& text, const Bounds& bounds,
-                          std::string field) {
+                          const std::string& field) {
     const bool good = std::isfinite(si) && si <= bounds.high &&
                       (bounds.low_is_allowed ? si >= bounds.low : si > bounds.low);
     if (good) {
         return {};
     }
-    std::string detail = fmt::format("{} is {}: it {}. Copy it again from the label.", field,
-                                     typed(text, si), bounds.say);
-    return fail(ErrorCode::out_of_range, std::move(field), std::move(detail));
+    const std::string detail = fmt::format("{} is {}: it {}. Copy it again from the label.", field,
+                                           typed(text, si), bounds.say);
+    return fail(ErrorCode::out_of_range, field, detail);
 }
 
 template <Kind K>
 Result<void> check_reading(const std::optional<Reading<K>>& reading, const Bounds& bounds,
-                           std::string field) {
-    return reading ? check_number(reading->value.si(), reading->text, bounds, std::move(field))
+                           const std::string& field) {
+    return reading ? check_number(reading->value.si(), reading->text, bounds, field)
                    : Result<void>{};
 }
 

@@ -22,8 +22,8 @@ bool is_field_name(std::string_view name) {
            });
 }
 
-tl::unexpected<Error> refuse(std::string detail) {
-    return fail(ErrorCode::invalid_input, "body", std::move(detail));
+tl::unexpected<Error> refuse(std::string_view detail) {
+    return fail(ErrorCode::invalid_input, "body", detail);
 }
 
 tl::unexpected<Error> refuse(const JsonScanner& scanner, std::string_view wanted) {

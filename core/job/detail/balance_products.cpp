@@ -58,10 +58,11 @@ Result<Measured> from_loads(const BalanceRequest& request, const std::string& na
     for (std::size_t i = 0; i < request.loads.size(); ++i) {
         const auto& products = request.loads[i].products;
         for (std::size_t j = 0; j < products.size(); ++j) {
-            if (products[j].name == name) {
-                SWATHBOOK_CHECK(add_load_product(measured, products[j],
-                                                 fmt::format("loads[{}].products[{}]", i, j)));
+            if (products[j].name != name) {
+                continue;
             }
+            SWATHBOOK_CHECK(add_load_product(measured, products[j],
+                                             fmt::format("loads[{}].products[{}]", i, j)));
         }
     }
     if (!measured.used) {
@@ -123,9 +124,9 @@ Result<Measured> measured_of(const BalanceRequest& request, std::size_t index) {
     }
     if (!measured.used) {
         measured.dry = !poured;
-        measured.used = *out;
+        measured.used = out;
     } else if (measured.dry == !poured) {
-        measured.stock = *out;
+        measured.stock = out;
     }
     return measured;
 }
