@@ -118,14 +118,13 @@ Result<void> check_reading(const std::optional<Reading<K>>& reading, const Bound
 
 template <Kind K>
 Result<void> check_limit(const std::optional<Limit<K>>& limit, const Bounds& bounds,
-                         std::string field) {
-    return limit
-               ? check_number(limit->value.value.si(), limit->value.text, bounds, std::move(field))
-               : Result<void>{};
+                         const std::string& field) {
+    return limit ? check_number(limit->value.value.si(), limit->value.text, bounds, field)
+                 : Result<void>{};
 }
 
-Result<void> check_rate(const std::optional<RateLimit>& limit, std::string field) {
-    return limit ? check_number(limit->value.si, limit->value.text, above_zero, std::move(field))
+Result<void> check_rate(const std::optional<RateLimit>& limit, const std::string& field) {
+    return limit ? check_number(limit->value.si, limit->value.text, above_zero, field)
                  : Result<void>{};
 }
 

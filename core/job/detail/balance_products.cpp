@@ -52,18 +52,23 @@ Result<void> add_load_product(Measured& measured, const BalanceLoadProduct& prod
     return {};
 }
 
+Result<void> add_load(Measured& measured, const BalanceRequest& request, std::size_t load,
+                      const std::string& name) {
+    const auto& products = request.loads[load].products;
+    for (std::size_t j = 0; j < products.size(); ++j) {
+        if (products[j].name == name) {
+            SWATHBOOK_CHECK(add_load_product(measured, products[j],
+                                             fmt::format("loads[{}].products[{}]", load, j)));
+        }
+    }
+    return {};
+}
+
 /// What the loads say of one product; the share left in the tank is taken off.
 Result<Measured> from_loads(const BalanceRequest& request, const std::string& name) {
     Measured measured;
     for (std::size_t i = 0; i < request.loads.size(); ++i) {
-        const auto& products = request.loads[i].products;
-        for (std::size_t j = 0; j < products.size(); ++j) {
-            if (products[j].name != name) {
-                continue;
-            }
-            SWATHBOOK_CHECK(add_load_product(measured, products[j],
-                                             fmt::format("loads[{}].products[{}]", i, j)));
-        }
+        SWATHBOOK_CHECK(add_load(measured, request, i, name));
     }
     if (!measured.used) {
         return measured;

@@ -376,11 +376,11 @@ Error error_of(const Fault& fault, std::string_view text, const Kind* kind) {
     const KindInfo* const info = kind == nullptr ? nullptr : &info_of(*kind);
     // A hint says what to type; an explanation of the rule is made plain by an example.
     const std::string hint = hint_for(fault, text, info);
-    std::string detail =
+    const std::string detail =
         hint.empty() ? fmt::format("{}: {} Example: \"{}\".", in_quotes(text), explain(fault, info),
                                    example_of(info))
                      : fmt::format("{}: {}", in_quotes(text), printable(hint, longest_hint));
-    return Error{code_of(fault.problem), {}, std::move(detail)};
+    return Error{code_of(fault.problem), {}, detail};
 }
 
 }  // namespace swathbook::detail
