@@ -56,10 +56,11 @@ Result<void> add_load(Measured& measured, const BalanceRequest& request, std::si
                       const std::string& name) {
     const auto& products = request.loads[load].products;
     for (std::size_t j = 0; j < products.size(); ++j) {
-        if (products[j].name == name) {
-            SWATHBOOK_CHECK(add_load_product(measured, products[j],
-                                             fmt::format("loads[{}].products[{}]", load, j)));
+        if (products[j].name != name) {
+            continue;
         }
+        const std::string field = fmt::format("loads[{}].products[{}]", load, j);
+        SWATHBOOK_CHECK(add_load_product(measured, products[j], field));
     }
     return {};
 }
